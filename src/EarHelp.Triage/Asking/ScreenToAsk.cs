@@ -15,7 +15,7 @@ public sealed record ScreenToAsk(string Screen, QuestionKind Kind, Ear? Ear, Imm
 public enum QuestionKind
 {
     /// <summary>One fact.</summary>
-    Single,
+    OneFact,
 
     /// <summary>Several yes/no facts with an explicit "none of these".</summary>
     Checklist,
