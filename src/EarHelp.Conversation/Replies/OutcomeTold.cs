@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using EarHelp.Triage.Answers;
+using NodaTime;
+
+namespace EarHelp.Conversation.Replies;
+
+/// <summary>An outcome exactly as it was told.</summary>
+/// <param name="Level">The level's id.</param>
+/// <param name="Rank">0 is the most urgent.</param>
+/// <param name="SeenWithin">ISO 8601, or null: no limit.</param>
+/// <param name="SeenBy">The limit as an instant, or null.</param>
+/// <param name="AnswerBy">If nobody has answered by then, the next destination is the place to go; null without a limit.</param>
+/// <param name="IsOverdue">True if the limit has passed when this is told.</param>
+/// <param name="Destinations">In order; the first is where to go.</param>
+/// <param name="Hold">The words after "not until", or null: the clinic may treat, or it is not settled.</param>
+/// <param name="IsEarly">True if the most urgent level was certain and asking stopped for it.</param>
+public sealed record OutcomeTold(
+    string Level,
+    int Rank,
+    string? SeenWithin,
+    Instant? SeenBy,
+    Instant? AnswerBy,
+    Instant DecidedAt,
+    bool IsOverdue,
+    ImmutableArray<DestinationTold> Destinations,
+    bool? MayTreat,
+    string? Hold,
+    ImmutableArray<AdviceTold> Advice,
+    ImmutableArray<string> Warnings,
+    ImmutableArray<string> Explanations,
+    ImmutableArray<ReasonTold> Reasons,
+    ImmutableArray<AnswerTold> Answers,
+    bool IsEarly);
+
+/// <param name="VisitAt">For the clinic: the first time at which a whole visit fits before the limit, or null.</param>
+public sealed record DestinationTold(string Id, Instant? VisitAt);
+
+/// <param name="Kind">to do, leave alone, get help, protect.</param>
+public sealed record AdviceTold(string Id, string Kind, Ear? Ear);
+
+/// <param name="Blanks">The answers that made the row match, by fact.</param>
+public sealed record ReasonTold(string Rule, Ear? Ear, bool Decides, ImmutableArray<Blank> Blanks);
+
+/// <summary>One answer, for the clinician.</summary>
+/// <param name="Value">As in a chosen answer; null: not sure.</param>
+/// <param name="Earlier">An earlier, different answer that had led to the most urgent level, or null.</param>
+public sealed record AnswerTold(string Fact, Ear? Ear, string? Value, string? Earlier, bool IsRedFlag);

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using EarHelp.Triage.Answers;
+
+namespace EarHelp.Conversation.Turns;
+
+/// <summary>One message in.</summary>
+/// <param name="Id">The sender's own identifier: the same id is the same turn, whatever it says.</param>
+/// <param name="Answers">The question it answers, or null for a message that answers none (typed freely, start over …).</param>
+public sealed record Turn(string Id, QuestionName? Answers, TurnContent Content);
+
+/// <summary>Which question, of which turn: an answer to an older one is kept and asked again, never applied elsewhere.</summary>
+/// <param name="Ear">Null for a question about the person.</param>
+/// <param name="Wording">1, or 2 for the second wording.</param>
+/// <param name="AskedInTurn">Number of the turn whose reply asked it.</param>
+public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int AskedInTurn);
+
+/// <summary>What a message says.</summary>
+public abstract record TurnContent
+{
+    TurnContent()
+    {
+    }
+
+    /// <summary>Opens a conversation in a language (a BCP 47 tag; an unknown one falls back to the first).</summary>
+    public sealed record Begin(string Language) : TurnContent;
+
+    /// <summary>Chosen or typed into the fields of a question.</summary>
+    /// <param name="NoneOfThese">True if "none of these" of a checklist was ticked.</param>
+    public sealed record Chosen(ImmutableArray<ChosenAnswer> Answers, bool NoneOfThese) : TurnContent;
+
+    /// <summary>Typed freely.</summary>
+    public sealed record Typed(string Text) : TurnContent;
+
+    /// <summary>Asks an earlier question again.</summary>
+    public sealed record Change(string Screen, Ear? Ear) : TurnContent;
+
+    /// <summary>After an outcome: asks the danger signs again; never lowers the level by itself.</summary>
+    public sealed record SomethingChanged : TurnContent;
+
+    public sealed record StartOver : TurnContent;
+
+    /// <summary>Asks for a private link to come back by; the face makes the secret, the store keeps its hash.</summary>
+    public sealed record AskForLink : TurnContent;
+}
+
+/// <param name="Fact">The fact's id.</param>
+/// <param name="Value">A value's name; for a number or a date the option's range as <c>3..5</c>, a number, or a date <c>2026-11-20</c>; null with <paramref name="NotSure"/>.</param>
+public sealed record ChosenAnswer(string Fact, string? Value, bool NotSure);

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace EarHelp.Triage.Editions;
+
+/// <summary>The clinic that serves this edition.</summary>
+/// <param name="Text">A number for text messages: the way without hearing beside <paramref name="Phone"/>.</param>
+/// <param name="VisitMinutes">Length of a whole visit: the clinic "can" only if it fits before the limit.</param>
+/// <param name="EmergencyNumber">What to call where the clinic is.</param>
+/// <param name="EmergencyWithoutHearing">How to reach the same without hearing.</param>
+public sealed record Clinic(
+    string Name,
+    string Town,
+    string Country,
+    string Address,
+    DateTimeZone Zone,
+    string Phone,
+    string Text,
+    string Email,
+    string Relay,
+    int VisitMinutes,
+    string EmergencyNumber,
+    string EmergencyWithoutHearing,
+    string CrisisLine,
+    string CrisisWithoutHearing,
+    ImmutableArray<OpenHours> Open,
+    ImmutableArray<Closure> Closures,
+    ImmutableArray<Holiday> Holidays,
+    ImmutableArray<string> Offered);
+
+/// <param name="To">The end is outside.</param>
+public sealed record OpenHours(IsoDayOfWeek Day, LocalTime From, LocalTime To);
+
+/// <summary>Whole days on which the clinic is closed, both ends included.</summary>
+public sealed record Closure(LocalDate From, LocalDate To, string Because);
+
+public sealed record Holiday(LocalDate Date, string Name);
+
+/// <summary>What to call abroad.</summary>
+/// <param name="Elsewhere">One sentence for any country that is not listed.</param>
+public sealed record EmergencyNumbers(ImmutableArray<EmergencyNumber> Countries, Texts.Prose Elsewhere);
+
+public sealed record EmergencyNumber(string Country, string Call, string WithoutHearing, string Source);

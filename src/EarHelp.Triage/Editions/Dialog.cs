@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using EarHelp.Triage.Asking;
+using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
+
+namespace EarHelp.Triage.Editions;
+
+/// <summary>One purpose of a conversation: its facts in asking order and its decisions.</summary>
+/// <param name="ScreensAtMost">The longest way to any outcome, in screens after the form, that its authors allow.</param>
+public sealed record Dialog(
+    string Id,
+    int ScreensAtMost,
+    ImmutableArray<Fact> Facts,
+    ImmutableArray<NamedFact> NamedFacts,
+    ImmutableArray<Screen> Screens,
+    ImmutableArray<Rule> Rules,
+    ImmutableArray<TreatRule> TreatRules,
+    ImmutableArray<AdviceItem> Advice,
+    ImmutableArray<Explanation> Explanations,
+    ImmutableArray<ImpossiblePair> Impossible,
+    ImmutableArray<Level> Levels,
+    ImmutableArray<Destination> Destinations)
+{
+    /// <summary>The warnings that rules name, each once, in reading order.</summary>
+    public ImmutableArray<string> Warnings { get; } =
+        [.. Rules.SelectMany(r => r.Warn).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>A fact by its own name or by the name of the number counted from it.</summary>
+    public Fact? FindFact(string id) =>
+        Facts.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal))
+        ?? Facts.FirstOrDefault(f => string.Equals(f.DecidingId, id, StringComparison.Ordinal));
+}
