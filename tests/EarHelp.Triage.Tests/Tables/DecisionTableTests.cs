@@ -14,7 +14,7 @@ public sealed class DecisionTableTests
         Assert.Equal("a", Assert.IsType<Decision.OneRow>(Decide(table, 1)).Rule);
         var failed = Assert.IsType<Decision.Failed>(Decide(table, 4));
         Assert.Equal(DecisionFault.NotUnique, failed.Kind);
-        Assert.Equal(["a", "b"], failed.Matched);
+        Assert.Equal("a b", string.Join(" ", failed.Matched));
     }
 
     [Fact]
@@ -41,9 +41,9 @@ public sealed class DecisionTableTests
     {
         (string, string, ImmutableArray<FeelValue>)[] rows = [("a", "-", [Text("low")]), ("b", "-", [Text("high")]), ("c", "-", [Text("low")])];
 
-        Assert.Equal(["b", "a", "c"], Assert.IsType<Decision.Several>(Decide(Table(HitPolicy.OutputOrder, rows), 1)).Rules);
-        Assert.Equal(["a", "b", "c"], Assert.IsType<Decision.Several>(Decide(Table(HitPolicy.RuleOrder, rows), 1)).Rules);
-        Assert.Equal(["a", "b", "c"], Assert.IsType<Decision.Several>(Decide(Table(HitPolicy.Collect, rows), 1)).Rules);
+        Assert.Equal("b a c", string.Join(" ", Assert.IsType<Decision.Several>(Decide(Table(HitPolicy.OutputOrder, rows), 1)).Rules));
+        Assert.Equal("a b c", string.Join(" ", Assert.IsType<Decision.Several>(Decide(Table(HitPolicy.RuleOrder, rows), 1)).Rules));
+        Assert.Equal("a b c", string.Join(" ", Assert.IsType<Decision.Several>(Decide(Table(HitPolicy.Collect, rows), 1)).Rules));
     }
 
     [Theory]
