@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using EarHelp.Content.Dialogs;
+using EarHelp.Content.Problems;
+using EarHelp.Content.Reading;
+using EarHelp.Triage.Editions;
+using NodaTime;
+
+namespace EarHelp.Content.Clinics;
+
+/// <summary>Reads <c>content/clinic.md</c>.</summary>
+static class ClinicReader
+{
+    public const string File = "content/clinic.md";
+
+    const int MinutesOfDay = 24 * 60;
+
+    static readonly string[] Needed =
+    [
+        "name", "town", "country", "address", "time zone", "phone", "visit minutes", "emergency number", "crisis line",
+    ];
+
+    static readonly string[] Optional =
+        ["text", "email", "relay", "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+
+    /// <summary>Null if there is no such file.</summary>
+    public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
+    {
+        if (page is null)
+        {
+            problems.Add(ProblemCodes.MissingClinicFile, new Triage.Texts.SourceSpot(File, 1, 1), "There is no such file.", "Write it as content/README.md says: who the clinic is, its hours and its telephone with a way without hearing.");
+            return null;
+        }
+
+        KnownSettings.Report(page, [.. Needed, .. Optional], problems);
+        foreach (var missing in Needed.Where(n => page.Settings.Find(n) is null))
+            problems.Add(ProblemCodes.MissingSetting, page.Settings.Spot, $"The setting \"{missing}\" is missing.", $"Add a line \"{missing}: …\" at the top of the file.");
+        ReportTwins(page, problems);
+        string Text(string name) => page.Settings.Find(name)?.Value ?? "";
+        var tables = new ClinicTables(page, problems);
+        tables.ReportUnknown();
+        var holidays = tables.ReadHolidays();
+        ReportHolidaysEnd(page, holidays, today, problems);
+        return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
+            ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
+            tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered());
+    }
+
+    static void ReportTwins(Page page, ProblemList problems)
+    {
+        (string Number, string[] Twins)[] pairs =
+        [
+            ("phone", ["text", "email", "relay"]),
+            ("emergency number", ["emergency without hearing"]),
+            ("crisis line", ["crisis without hearing"]),
+        ];
+        foreach (var (number, twins) in pairs)
+        {
+            if (page.Settings.Find(number) is { } setting && !twins.Any(t => page.Settings.Find(t) is { Value.Length: > 0 }))
+                problems.Add(ProblemCodes.ClinicWithoutTwin, setting.Spot, $"\"{number}\" has no way without hearing beside it.", $"Add the setting {string.Join(" or ", twins.Select(t => $"\"{t}\""))}.");
+        }
+    }
+
+    static DateTimeZone ReadZone(Page page, ProblemList problems)
+    {
+        var setting = page.Settings.Find("time zone");
+        if (setting is null)
+            return DateTimeZone.Utc;
+        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(setting.Value) is { } zone)
+            return zone;
+        problems.AddUnknown(ProblemCodes.UnknownTimeZone, setting.ValueSpot, "time zone", setting.Value, DateTimeZoneProviders.Tzdb.Ids);
+        return DateTimeZone.Utc;
+    }
+
+    static int ReadMinutes(Page page, ProblemList problems)
+    {
+        var setting = page.Settings.Find("visit minutes");
+        if (setting is null)
+            return 0;
+        if (int.TryParse(setting.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var minutes) && minutes is > 0 and < MinutesOfDay)
+            return minutes;
+        problems.Add(ProblemCodes.WrongSetting, setting.ValueSpot, $"\"{setting.Value}\" is not a number of minutes.", "Write a whole number, for example 30.");
+        return 0;
+    }
+
+    static void ReportHolidaysEnd(Page page, ImmutableArray<Holiday> holidays, LocalDate? today, ProblemList problems)
+    {
+        if (today is not { } day)
+            return;
+        if (holidays.IsEmpty)
+            problems.Add(ProblemCodes.HolidaysEnd, page.Settings.Spot, "There are no holidays, so no deadline can be worked out.", "Add a table \"holiday | name\" with the holidays of this year and the next.");
+        else if (holidays.Max(h => h.Date).Year is var last && day.Year > last)
+            problems.Add(ProblemCodes.HolidaysEnd, page.Tables.Last(t => t.Kind == "holiday").Spot, $"The holidays end with {last}, and it is {day.Year}: deadlines cannot be worked out.", $"Add the holidays of {day.Year} and of the next year.");
+    }
+}

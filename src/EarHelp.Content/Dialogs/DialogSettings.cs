@@ -1,0 +1,59 @@
+using System.Globalization;
+using EarHelp.Content.Problems;
+using EarHelp.Content.Reading;
+using NodaTime.Text;
+
+namespace EarHelp.Content.Dialogs;
+
+/// <summary>Reads the settings of the files of a dialog.</summary>
+static class DialogSettings
+{
+    static readonly string[] Known = ["dialog", "title", "screens at most", "owner", "reviewed on", "review by"];
+
+    public static (string Id, int ScreensAtMost) Read(IReadOnlyList<Page> pages, ProblemList problems)
+    {
+        foreach (var page in pages)
+            KnownSettings.Report(page, Known, problems);
+        var dialogs = pages.Select(p => p.Settings.Find("dialog")).OfType<Setting>().ToList();
+        foreach (var other in dialogs.Where(d => d.Value != dialogs[0].Value))
+            problems.Add(ProblemCodes.WrongSetting, other.ValueSpot, $"The file belongs to the dialog \"{other.Value}\", and others to \"{dialogs[0].Value}\".", "An edition holds one dialog; write the same name.");
+        return (dialogs.FirstOrDefault()?.Value ?? "", ReadScreens(pages, dialogs.FirstOrDefault(), problems));
+    }
+
+    static int ReadScreens(IReadOnlyList<Page> pages, Setting? dialog, ProblemList problems)
+    {
+        var given = pages.Select(p => p.Settings.Find("screens at most")).OfType<Setting>().ToList();
+        if (given.Count == 0)
+        {
+            if (dialog is not null)
+                problems.Add(ProblemCodes.MissingSetting, dialog.Spot, $"Nothing says how long the dialog \"{dialog.Value}\" may be.", "Add \"screens at most: 30\" to one of its files.");
+            return 0;
+        }
+
+        foreach (var second in given.Skip(1))
+            problems.Add(ProblemCodes.DoubledName, second.Spot, $"\"screens at most\" is given twice; first at {given[0].Spot}.", "Keep one of them.");
+        if (int.TryParse(given[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var screens) && screens is > 0 and < 1000)
+            return screens;
+        problems.Add(ProblemCodes.WrongSetting, given[0].ValueSpot, $"\"{given[0].Value}\" is not a number of screens.", "Write a whole number, for example 30.");
+        return 0;
+    }
+}
+
+/// <summary>Reports settings that a file of its kind does not have.</summary>
+static class KnownSettings
+{
+    static readonly string[] Dates = ["reviewed on", "review by"];
+
+    public static void Report(Page page, string[] known, ProblemList problems)
+    {
+        foreach (var setting in page.Settings.All)
+        {
+            if (!known.Contains(setting.Name))
+                problems.AddUnknown(ProblemCodes.UnknownSetting, setting.Spot, "setting", setting.Name, known);
+            else if (setting.Value.Length == 0)
+                problems.Add(ProblemCodes.WrongSetting, setting.Spot, $"The setting \"{setting.Name}\" is empty.", "Write its value after the colon, or take the line out.");
+            else if (Dates.Contains(setting.Name) && !LocalDatePattern.Iso.Parse(setting.Value).Success)
+                problems.Add(ProblemCodes.WrongDate, setting.ValueSpot, $"\"{setting.Value}\" is not a day.", "Write year, month and day: 2026-08-31.");
+        }
+    }
+}

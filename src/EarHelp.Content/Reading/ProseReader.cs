@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using EarHelp.Content.Problems;
+using EarHelp.Triage.Texts;
+using Markdig;
+using Markdig.Syntax;
+using MarkdownBlock = Markdig.Syntax.Block;
+
+namespace EarHelp.Content.Reading;
+
+/// <summary>Turns Markdown into a text that every face can render: paragraphs, lists, bold, links, blanks.</summary>
+sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList problems)
+{
+    static readonly MarkdownPipeline CellPipeline = new MarkdownPipelineBuilder().UsePreciseSourceLocation().DisableHtml().Build();
+
+    public Prose Read(IEnumerable<PagePart> parts, SourceSpot spot)
+    {
+        var blocks = ImmutableArray.CreateBuilder<Triage.Texts.Block>();
+        foreach (var part in parts)
+        {
+            if (part is PagePart.Text text)
+                Add(text.Content, blocks);
+            else if (part is PagePart.Heading heading)
+                blocks.Add(new Triage.Texts.Block.Heading(heading.Level, [new Inline.Run(heading.Words, false, false)]));
+        }
+
+        return new Prose(blocks.ToImmutable(), spot);
+    }
+
+    /// <summary>The text of a cell, or of any piece of one line.</summary>
+    public Prose ReadCell(PageCell cell) => cell.IsNothing ? Prose.Empty : ReadLine(cell.Raw, cell.Offset, cell.Spot);
+
+    public Prose ReadLine(string raw, int offset, SourceSpot spot)
+    {
+        // A backslash keeps a mark at the start from making a list or a heading; it takes no place in the text.
+        var guarded = raw.Length > 0 && "#>-+*=~".Contains(raw[0], StringComparison.Ordinal) && !raw.StartsWith("**", StringComparison.Ordinal) ? "\\" + raw : raw;
+        var document = Markdown.Parse(guarded, CellPipeline);
+        if (document is [ParagraphBlock paragraph])
+            return new Prose([new Triage.Texts.Block.Paragraph(Inlines(paragraph, offset - (guarded.Length - raw.Length)))], spot);
+        if (document.Count > 0)
+            problems.Add(ProblemCodes.UnsupportedMarkdown, spot, "The cell begins like a list, a heading or a quote.", "Begin it with a word, or put a backslash before the mark.");
+        return Prose.Empty;
+    }
+
+    void Add(MarkdownBlock block, ImmutableArray<Triage.Texts.Block>.Builder blocks)
+    {
+        switch (block)
+        {
+            case ParagraphBlock paragraph:
+                if (Inlines(paragraph, 0) is { IsEmpty: false } inlines)
+                    blocks.Add(new Triage.Texts.Block.Paragraph(inlines));
+                break;
+            case ListBlock list:
+                blocks.Add(new Triage.Texts.Block.Items([.. list.OfType<ListItemBlock>().Select(Entry)], list.IsOrdered));
+                break;
+            case LinkReferenceDefinitionGroup or BlankLineBlock:
+                break;
+            default:
+                Refuse(block, block is HtmlBlock ? "HTML" : "a quote, a line or a block of code");
+                break;
+        }
+    }
+
+    ImmutableArray<Inline> Entry(ListItemBlock item)
+    {
+        if (item.Count == 0)
+            return [];
+        if (item is [ParagraphBlock paragraph])
+            return Inlines(paragraph, 0);
+        Refuse(item.FirstOrDefault(b => b is not ParagraphBlock) ?? item[^1], "a second paragraph or a list inside a list entry");
+        return item[0] is ParagraphBlock first ? Inlines(first, 0) : [];
+    }
+
+    void Refuse(MarkdownBlock block, string what) => problems.Add(ProblemCodes.UnsupportedMarkdown, source.SpotAt(block.Span.Start),
+        $"Here stands {what}; words consist of paragraphs and flat lists.", "Write it as a paragraph or as entries of one list.");
+
+    ImmutableArray<Inline> Inlines(ParagraphBlock paragraph, int shift) => new InlineReader(source, shift, blanks, problems).Read(paragraph.Inline);
+}

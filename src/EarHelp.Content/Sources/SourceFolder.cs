@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+
+namespace EarHelp.Content.Sources;
+
+/// <summary>The folder that holds <c>dialogs/</c> and <c>content/</c>.</summary>
+public static class SourceFolder
+{
+    static readonly string[] Folders = ["content", "dialogs"];
+
+    /// <summary>The nearest folder, from <paramref name="start"/> upwards, that holds both; or null.</summary>
+    public static string? Find(string start)
+    {
+        for (var folder = new DirectoryInfo(start); folder is not null; folder = folder.Parent)
+        {
+            if (IsRoot(folder.FullName))
+                return folder.FullName;
+        }
+
+        return null;
+    }
+
+    public static bool IsRoot(string folder) => Array.TrueForAll(Folders, f => Directory.Exists(Path.Combine(folder, f)));
+
+    /// <summary>All files that make the edition, in the ordinal order of their paths.</summary>
+    /// <exception cref="IOException">A file or folder cannot be read.</exception>
+    public static ImmutableArray<SourceFile> Read(string root)
+    {
+        var files = ImmutableArray.CreateBuilder<SourceFile>();
+        foreach (var folder in Folders.Select(f => Path.Combine(root, f)).Where(Directory.Exists))
+        {
+            foreach (var file in Directory.EnumerateFiles(folder, "*.md", SearchOption.AllDirectories))
+            {
+                var path = Path.GetRelativePath(root, file).Replace(Path.DirectorySeparatorChar, '/');
+                if (SourceFile.IsCompiled(path))
+                    files.Add(new SourceFile(path, ImmutableCollectionsMarshal.AsImmutableArray(File.ReadAllBytes(file))));
+            }
+        }
+
+        files.Sort((one, other) => string.CompareOrdinal(one.Path, other.Path));
+        return files.ToImmutable();
+    }
+}

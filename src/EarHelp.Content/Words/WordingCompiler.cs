@@ -1,0 +1,124 @@
+using System.Collections.Frozen;
+using EarHelp.Content.Dialogs;
+using EarHelp.Content.Problems;
+using EarHelp.Content.Reading;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Texts;
+
+namespace EarHelp.Content.Words;
+
+/// <summary>Reads every word of one language, and holds it against the dialog.</summary>
+sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOptions options, ProblemList problems)
+{
+    readonly Dialog _dialog = compiled.Dialog;
+
+    public Wording Compile(SourceSpot folder)
+    {
+        var adviceWords = AdviceWords.Read(pages.Of(WordPages.AdviceWords), problems);
+        var interfaceTexts = new InterfaceReader(pages, problems).Read();
+        foreach (var key in options.RequiredInterfaceKeys.Where(k => !interfaceTexts.ContainsKey(k)))
+            problems.Add(ProblemCodes.MissingInterfaceText, pages.Of(WordPages.Interface).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the short text \"{key}\".", "Add a row to a table \"text | words\" of the interface.");
+        return new Wording(
+            pages.Language,
+            ReadQuestions(),
+            ReadProse(WordPages.Advice, "the advice item", [.. _dialog.Advice.Select(a => (a.Id, a.Spot))]),
+            ReadProse(WordPages.Warnings, "the warning", WarningNames(), adviceWords),
+            ReadProse(WordPages.Explanations, "the explanation", [.. _dialog.Explanations.Select(e => (e.Id, e.Spot))], adviceWords),
+            ReadOutcomes(adviceWords),
+            ReadProse(WordPages.Destinations, "the destination", [.. _dialog.Destinations.Select(d => (d.Id, d.Spot))]),
+            new ReasonReader(compiled, pages, adviceWords, problems).Read(),
+            ReadProse(WordPages.Holds, "the hold", [.. _dialog.TreatRules.Where(r => r.Hold is not null).DistinctBy(r => r.Hold).Select(r => (r.Hold!, r.Spot))]),
+            ReadPages(folder),
+            interfaceTexts,
+            [.. pages.SectionsOf(WordPages.Signposts, problems).Select(ReadSignpost)]);
+    }
+
+    List<(string, SourceSpot)> WarningNames() => [.. _dialog.Rules.SelectMany(r => r.Warn.Select(w => (Name: w, r.Spot))).DistinctBy(w => w.Name)];
+
+    FrozenDictionary<string, QuestionWords> ReadQuestions()
+    {
+        var keys = new WordKeys<QuestionWords>("the screen", pages.Language, problems);
+        var reader = new QuestionReader(_dialog, problems);
+        foreach (var section in pages.SectionsOf(WordPages.Questions, problems))
+        {
+            if (_dialog.Screens.FirstOrDefault(s => s.Id == section.Name) is { } screen)
+                keys.Add(section.Name, section.Spot, () => Held(reader.Read(section, screen), section));
+            else
+                problems.AddUnknown(ProblemCodes.WordsForNothing, section.Spot, "screen", section.Name, _dialog.Screens.Select(s => s.Id));
+        }
+
+        keys.Hold([.. _dialog.Screens.Select(s => (s.Id, s.Spot))]);
+        return keys.ToFrozen();
+    }
+
+    QuestionWords Held(QuestionWords words, Section section)
+    {
+        TwinCheck.Report([words.Ask, words.Why, words.Note, words.Again, .. words.Entries.Select(e => e.Label), .. words.Entries.Select(e => e.Again)], section.Spot, problems);
+        return words;
+    }
+
+    FrozenDictionary<string, OutcomeWords> ReadOutcomes(AdviceWords adviceWords)
+    {
+        var keys = new WordKeys<OutcomeWords>("the level", pages.Language, problems);
+        foreach (var section in pages.SectionsOf(WordPages.Outcomes, problems))
+        {
+            keys.Add(section.Name, section.Spot, () =>
+            {
+                var words = OutcomeReader.Read(section, problems);
+                Prose[] all = [words.Headline, words.Meaning, words.MoreUrgent, words.IfNobodyAnswered, words.WhoDecides];
+                TwinCheck.Report(all, section.Spot, problems);
+                foreach (var prose in all)
+                    adviceWords.Report(WordPages.Outcomes, prose, new WordSpots(section.Page.Source, prose.Spot).Find, problems);
+                return words;
+            });
+        }
+
+        keys.Hold([.. _dialog.Levels.Select(l => (l.Id, l.Spot))]);
+        return keys.ToFrozen();
+    }
+
+    FrozenDictionary<string, Prose> ReadProse(string kind, string what, IReadOnlyCollection<(string, SourceSpot)> needed, AdviceWords? adviceWords = null)
+    {
+        var keys = new WordKeys<Prose>(what, pages.Language, problems);
+        foreach (var section in pages.SectionsOf(kind, problems))
+        {
+            keys.Add(section.Name, section.Spot, () =>
+            {
+                var prose = ReadSection(section);
+                adviceWords?.Report(kind, prose, new WordSpots(section.Page.Source, section.Spot).Find, problems);
+                return prose;
+            });
+        }
+
+        keys.Hold(needed);
+        return keys.ToFrozen();
+    }
+
+    FrozenDictionary<string, Prose> ReadPages(SourceSpot folder)
+    {
+        var keys = new WordKeys<Prose>("the page", pages.Language, problems);
+        foreach (var section in pages.SectionsOf(WordPages.Pages, problems))
+            keys.Add(section.Name, section.Spot, () => ReadSection(section));
+        foreach (var page in options.RequiredPages.Where(p => !keys.Has(p)))
+            problems.Add(ProblemCodes.MissingPage, pages.Of(WordPages.Pages).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the page \"{page}\".", $"Add a section \"## {page}\" to the pages.");
+        return keys.ToFrozen();
+    }
+
+    Prose ReadSection(Section section)
+    {
+        var prose = new ProseReader(section.Page.Source, BlankNames.InAnyText, problems).Read(section.Parts, section.Spot);
+        foreach (var table in section.Tables)
+            problems.Add(ProblemCodes.UnsupportedMarkdown, table.Spot, "A table stands in a text.", "Write paragraphs and lists.");
+        if (prose.IsEmpty)
+            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The section \"{section.Name}\" is empty.", "Write a paragraph below its heading.");
+        TwinCheck.Report([prose], section.Spot, problems);
+        return prose;
+    }
+
+    Signpost ReadSignpost(Section section)
+    {
+        var signpost = SignpostReader.Read(section, compiled.Conditions, problems);
+        TwinCheck.Report([signpost.Text], section.Spot, problems);
+        return signpost;
+    }
+}
