@@ -19,27 +19,28 @@ static class PageReader
     public static Page Read(SourceFile file, ProblemList problems)
     {
         var source = SourceText.Read(file, problems);
-        MarkdownDocument document;
+        var tables = TableFinder.Find(source);
         try
         {
-            document = Markdown.Parse(source.Text, Pipeline);
+            return Read(Markdown.Parse(TableFinder.Without(source, tables), Pipeline), tables, source, problems);
         }
         catch (ArgumentException)
         {
+            // Markdig's answer to nesting without end.
             problems.Add(ProblemCodes.TooDeeplyNested, source.SpotAt(0), "Lists, quotes or brackets are nested too deeply.", "Keep lists flat.");
             return new Page(source, Settings.None(source), []);
         }
-
-        return Read(document, source, problems);
     }
 
-    static Page Read(MarkdownDocument document, SourceText source, ProblemList problems)
+    static Page Read(MarkdownDocument document, ImmutableArray<(int First, int Last)> tables, SourceText source, ProblemList problems)
     {
         var settings = Settings.None(source);
         var parts = ImmutableArray.CreateBuilder<PagePart>();
         var above = new PagePart.Heading(0, "", source.SpotAt(0));
+        var next = 0;
         foreach (var block in document)
         {
+            TakeTables(source.LineOf(block.Span.Start));
             switch (block)
             {
                 case YamlFrontMatterBlock yaml:
@@ -50,7 +51,7 @@ static class PageReader
                     parts.Add(above);
                     break;
                 case Table table:
-                    parts.Add(new PagePart.Table(TableLines.Read(source, source.LineOf(table.Span.Start), LastLine(table, source), above.Words, above.Spot, problems)));
+                    AddTable(source.LineOf(table.Span.Start), LastLine(table, source));
                     break;
                 default:
                     ReportBrokenTable(block, source, problems);
@@ -59,8 +60,18 @@ static class PageReader
             }
         }
 
+        TakeTables(int.MaxValue);
         ReportLongDashes(source, settings, problems);
         return new Page(source, settings, parts.ToImmutable());
+
+        void TakeTables(int before)
+        {
+            for (; next < tables.Length && tables[next].First < before; next++)
+                AddTable(tables[next].First, tables[next].Last);
+        }
+
+        void AddTable(int first, int last) =>
+            parts.Add(new PagePart.Table(TableLines.Read(source, first, last, above.Words, above.Spot, problems)));
     }
 
     // A heading's words as written, without its marks.

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using EarHelp.Content.Problems;
 using EarHelp.Triage.Texts;
@@ -10,6 +11,9 @@ namespace EarHelp.Content.Reading;
 /// <summary>Turns Markdown into a text that every face can render: paragraphs, lists, bold, links, blanks.</summary>
 sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList problems)
 {
+    // A line without one of these, and that begins with a letter, is the same in Markdown as in plain text.
+    static readonly SearchValues<char> Marks = SearchValues.Create("*_`[]<>&\\!");
+
     static readonly MarkdownPipeline CellPipeline = new MarkdownPipelineBuilder().UsePreciseSourceLocation().DisableHtml().Build();
 
     public Prose Read(IEnumerable<PagePart> parts, SourceSpot spot)
@@ -31,6 +35,13 @@ sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList probl
 
     public Prose ReadLine(string raw, int offset, SourceSpot spot)
     {
+        if (raw.Length > 0 && char.IsLetter(raw[0]) && raw.AsSpan().IndexOfAny(Marks) < 0)
+        {
+            var plain = ImmutableArray.CreateBuilder<Inline>();
+            new RunReader(raw, at => source.SpotAt(offset + at), false, false, blanks, problems).Read(plain);
+            return new Prose([new Triage.Texts.Block.Paragraph(plain.ToImmutable())], spot);
+        }
+
         // A backslash keeps a mark at the start from making a list or a heading; it takes no place in the text.
         var guarded = raw.Length > 0 && "#>-+*=~".Contains(raw[0], StringComparison.Ordinal) && !raw.StartsWith("**", StringComparison.Ordinal) ? "\\" + raw : raw;
         var document = Markdown.Parse(guarded, CellPipeline);
