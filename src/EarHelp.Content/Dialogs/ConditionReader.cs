@@ -14,13 +14,17 @@ sealed class ConditionReader(FactScope scope, ProblemList problems)
     /// <summary>Null for <c>-</c>, and after a fault.</summary>
     public Condition? Read(string fact, SourceSpot factSpot, string cell, SourceSpot spot)
     {
-        if (scope.Use(fact) is not { } found)
+        if (scope.Find(fact) is not { } found)
         {
             ReportUnknown(fact, factSpot);
             return null;
         }
 
         var reading = FactCells.Read(cell, found.Values);
+        if (!reading.IsAnything)
+            scope.MarkUsed(fact);
+        if (scope.IsDamaged(fact))
+            return null;
         if (reading.Fault is { } fault)
             Report(fault, $"{fact}: ", spot, problems);
         return reading.Values is null ? null : new Condition(found.Of, reading.Values, cell, spot);

@@ -21,7 +21,7 @@ static class DialogCompiler
         var facts = factReader.Read(tables.Of(TableKinds.Fact), numbers);
         ReportNumbersOfNothing(numbers, facts, problems);
 
-        var scope = new FactScope(facts);
+        var scope = new FactScope(facts, factReader.Damaged);
         var conditions = new ConditionReader(scope, problems);
         var ruleTables = tables.Of(TableKinds.Rule).Select(t => RuleTable.Read(t, problems)).ToImmutableArray();
         var named = new NamedFactReader(scope, conditions, sources, problems).Read(Drafts(tables, ruleTables, factReader.Names));

@@ -10,12 +10,16 @@ sealed class FactReader(ProblemList problems)
 {
     static readonly string[] AskIns = ["form", "safety", "story", "before advice"];
     readonly NameList _names = new("fact", problems);
+    readonly HashSet<string> _damaged = new(StringComparer.Ordinal);
     readonly Dictionary<string, PageCell> _appliesWhen = new(StringComparer.Ordinal);
 
     /// <summary>The cells of the column <c>applies when</c>, by fact.</summary>
     public IReadOnlyDictionary<string, PageCell> AppliesWhen => _appliesWhen;
 
     public NameList Names => _names;
+
+    /// <summary>Facts whose values could not be read.</summary>
+    public IReadOnlySet<string> Damaged => _damaged;
 
     public ImmutableArray<Fact> Read(ImmutableArray<PageTable> tables, ImmutableArray<CountedNumber> numbers)
     {
@@ -49,6 +53,8 @@ sealed class FactReader(ProblemList problems)
         // After a fault in the values the fact still gets some, so that each use of its name is not a fault too.
         var values = cell.Text == "date" ? number?.Values : ValuesReader.Read(cell, problems);
         var isKnown = values is not null;
+        if (!isKnown)
+            _damaged.Add(id);
         values ??= new FactValues.Named(["yes", "no"]);
         return new Fact(
             0,

@@ -5,7 +5,8 @@ using EarHelp.Triage.Rules;
 namespace EarHelp.Content.Dialogs;
 
 /// <summary>What conditions may speak of.</summary>
-sealed class FactScope(ImmutableArray<Fact> facts)
+/// <param name="damaged">Facts whose values could not be read: what is said of them is not held against their values.</param>
+sealed class FactScope(ImmutableArray<Fact> facts, IReadOnlySet<string> damaged)
 {
     readonly Dictionary<string, (FactReference Of, FactValues Values)> _known =
         facts.ToDictionary(f => f.DecidingId, f => (new FactReference(false, f.Index), f.Values), StringComparer.Ordinal);
@@ -16,8 +17,6 @@ sealed class FactScope(ImmutableArray<Fact> facts)
 
     public IEnumerable<string> Names => _known.Keys;
 
-    public bool Knows(string name) => _known.ContainsKey(name);
-
     /// <summary>A date that conditions may not speak of, because a number is counted from it.</summary>
     public Fact? FindDate(string name) => facts.FirstOrDefault(f => f.Counted is not null && f.Id == name);
 
@@ -25,14 +24,11 @@ sealed class FactScope(ImmutableArray<Fact> facts)
 
     public void Renumber(string namedFact, int index) => _known[namedFact] = (new FactReference(true, index), _known[namedFact].Values);
 
-    /// <summary>Marks the fact as used.</summary>
-    public (FactReference Of, FactValues Values)? Use(string name)
-    {
-        if (!_known.TryGetValue(name, out var found))
-            return null;
-        _used.Add(name);
-        return found;
-    }
+    public (FactReference Of, FactValues Values)? Find(string name) => _known.TryGetValue(name, out var found) ? found : null;
+
+    public void MarkUsed(string name) => _used.Add(name);
+
+    public bool IsDamaged(string name) => damaged.Contains(name);
 
     public bool IsUsed(string name) => _used.Contains(name);
 }

@@ -106,7 +106,7 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
             problems.Add(ProblemCodes.WrongWhere, cell.Spot, $"{rule} sends people somewhere without a level.", "Write - in the column **where**, or give a level.");
         else if (level is not null && cell.IsNothing)
             problems.Add(ProblemCodes.WrongWhere, cell.Spot, $"{rule} has a level and sends nobody anywhere.", "Name destinations in the column **where**, the last one always open.");
-        else if (level is not null && !where.IsEmpty && !names.IsAlwaysOpen(where[^1]))
+        else if (level is not null && where.Length == cell.SplitAt(',').Length && !names.IsAlwaysOpen(where[^1]))
             problems.Add(ProblemCodes.WrongWhere, cell.Spot, $"{rule} ends in \"{names.DestinationNames[where[^1]]}\", which is not always open.", $"End with one of: {string.Join(", ", names.AlwaysOpen)}.");
     }
 

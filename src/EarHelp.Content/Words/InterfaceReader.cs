@@ -10,7 +10,7 @@ sealed class InterfaceReader(WordPages pages, ProblemList problems)
 {
     public FrozenDictionary<string, string> Read()
     {
-        var keys = new WordKeys<string>("the text", pages.Language, problems);
+        var keys = new WordKeys<string>("text", pages.Language, problems);
         foreach (var page in pages.Of(WordPages.Interface))
         {
             var reader = new ProseReader(page.Source, BlankNames.InInterface, problems);

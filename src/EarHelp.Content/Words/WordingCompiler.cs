@@ -21,13 +21,13 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         return new Wording(
             pages.Language,
             ReadQuestions(),
-            ReadProse(WordPages.Advice, "the advice item", [.. _dialog.Advice.Select(a => (a.Id, a.Spot))]),
-            ReadProse(WordPages.Warnings, "the warning", WarningNames(), adviceWords),
-            ReadProse(WordPages.Explanations, "the explanation", [.. _dialog.Explanations.Select(e => (e.Id, e.Spot))], adviceWords),
+            ReadProse(WordPages.Advice, "advice item", [.. _dialog.Advice.Select(a => (a.Id, a.Spot))]),
+            ReadProse(WordPages.Warnings, "warning", WarningNames(), adviceWords),
+            ReadProse(WordPages.Explanations, "explanation", [.. _dialog.Explanations.Select(e => (e.Id, e.Spot))], adviceWords),
             ReadOutcomes(adviceWords),
-            ReadProse(WordPages.Destinations, "the destination", [.. _dialog.Destinations.Select(d => (d.Id, d.Spot))]),
+            ReadProse(WordPages.Destinations, "destination", [.. _dialog.Destinations.Select(d => (d.Id, d.Spot))]),
             new ReasonReader(compiled, pages, adviceWords, problems).Read(),
-            ReadProse(WordPages.Holds, "the hold", [.. _dialog.TreatRules.Where(r => r.Hold is not null).DistinctBy(r => r.Hold).Select(r => (r.Hold!, r.Spot))]),
+            ReadProse(WordPages.Holds, "hold", [.. _dialog.TreatRules.Where(r => r.Hold is not null).DistinctBy(r => r.Hold).Select(r => (r.Hold!, r.Spot))]),
             ReadPages(folder),
             interfaceTexts,
             [.. pages.SectionsOf(WordPages.Signposts, problems).Select(ReadSignpost)]);
@@ -37,7 +37,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
 
     FrozenDictionary<string, QuestionWords> ReadQuestions()
     {
-        var keys = new WordKeys<QuestionWords>("the screen", pages.Language, problems);
+        var keys = new WordKeys<QuestionWords>("screen", pages.Language, problems);
         var reader = new QuestionReader(_dialog, problems);
         foreach (var section in pages.SectionsOf(WordPages.Questions, problems))
         {
@@ -59,7 +59,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
 
     FrozenDictionary<string, OutcomeWords> ReadOutcomes(AdviceWords adviceWords)
     {
-        var keys = new WordKeys<OutcomeWords>("the level", pages.Language, problems);
+        var keys = new WordKeys<OutcomeWords>("level", pages.Language, problems);
         foreach (var section in pages.SectionsOf(WordPages.Outcomes, problems))
         {
             keys.Add(section.Name, section.Spot, () =>
@@ -96,7 +96,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
 
     FrozenDictionary<string, Prose> ReadPages(SourceSpot folder)
     {
-        var keys = new WordKeys<Prose>("the page", pages.Language, problems);
+        var keys = new WordKeys<Prose>("page", pages.Language, problems);
         foreach (var section in pages.SectionsOf(WordPages.Pages, problems))
             keys.Add(section.Name, section.Spot, () => ReadSection(section));
         foreach (var page in options.RequiredPages.Where(p => !keys.Has(p)))

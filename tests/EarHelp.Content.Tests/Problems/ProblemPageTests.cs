@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using EarHelp.Content.Problems;
+using EarHelp.Content.Sources;
+
+namespace EarHelp.Content.Tests.Problems;
+
+public sealed class ProblemPageTests
+{
+    public static TheoryData<string> Codes => [.. ProblemPages.Codes];
+
+    [Fact]
+    public void Every_code_has_a_page_and_every_page_a_code()
+    {
+        var codes = typeof(ProblemCodes).GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => (string)f.GetRawConstantValue()!).Order(StringComparer.Ordinal);
+
+        Assert.Equal(string.Join(' ', codes), string.Join(' ', ProblemPages.Codes));
+    }
+
+    [Theory]
+    [MemberData(nameof(Codes))]
+    public void The_wrong_example_is_reported_where_the_page_says(string code)
+    {
+        var example = PageExample.Of(code);
+
+        var problems = ProblemsOf(example.Bad);
+
+        Assert.Contains($"{example.ReportedAt} {code}", problems.Select(p => $"{p.Spot} {p.Code}"));
+        Assert.All(problems, p => Assert.EndsWith(".", p.Fault.TrimEnd('"', ')'), StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Codes))]
+    public void The_right_example_has_no_fault(string code) =>
+        Assert.Empty(ProblemsOf(PageExample.Of(code).Good));
+
+    // What does not lie in one of the two folders is a file to decide by.
+    static ImmutableArray<Problem> ProblemsOf(ImmutableArray<SourceFile> files)
+    {
+        Assert.NotEmpty(files);
+        if (files[0].Path.StartsWith("tables/", StringComparison.Ordinal))
+            return DecideFile.Read(files[0], []).Problems;
+        return SmallSources.Compile(files.Aggregate(SmallSources.All, (sources, file) => sources.With(file))).Problems;
+    }
+}
