@@ -43,7 +43,7 @@ sealed class AdviceWords
             {
                 if (pattern.Match(line) is { Success: true } match)
                 {
-                    problems.Add(ProblemCodes.AdviceInProse, spotOf(match.Value.Trim()), $"\"{word}\" stands in a text that only explains: \"{Around(line, match)}\".",
+                    problems.Add(ProblemCodes.AdviceInProse, spotOf(BeforeAndIn(line, match)), $"\"{word}\" stands in a text that only explains: \"{Around(line, match)}\".",
                         "Say what to do or to take only in an advice item, which has its own gate; here refer to the advice below.");
                 }
             }
@@ -66,6 +66,13 @@ sealed class AdviceWords
         var words = string.Join(@"\s+", word.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Regex.Escape));
         var before = isVerb ? @"(?<=^\W*|[.!?:;]\W*)" : @"(?<![\p{L}-])";
         _words.Add((new Regex(before + words + @"(?![\p{L}-])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), word, kinds));
+    }
+
+    // Two words before, so that the right one of several places is found.
+    static string BeforeAndIn(string line, Match match)
+    {
+        var words = line[..match.Index].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return string.Join(' ', words.TakeLast(2).Append(match.Value.Trim()));
     }
 
     static string Around(string line, Match match)
