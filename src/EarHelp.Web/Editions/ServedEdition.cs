@@ -1,3 +1,4 @@
+using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Editions;
 using EarHelp.Web.Pages;
 
@@ -5,4 +6,4 @@ namespace EarHelp.Web.Editions;
 
 /// <summary>The edition that new conversations begin with.</summary>
 /// <param name="Words">Its words for a person of whom nothing is known yet.</param>
-public sealed record ServedEdition(Edition Edition, Words Words);
+public sealed record ServedEdition(Edition Edition, Assessor Assessor, Words Words);
