@@ -17,6 +17,7 @@ public static class BotChannel
     public static IServiceCollection Add(IServiceCollection services, IConfiguration configuration)
     {
         services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton<IBot, EarHelpBot>();
         if (BotSettings.Read(configuration) is not { } settings)
             return services;
         services.AddSingleton(settings);

@@ -11,9 +11,6 @@ public abstract record SentTurn
 
     public sealed record Taken(Turn Turn) : SentTurn;
 
-    /// <summary>Somebody joined: a conversation begins if there is none yet.</summary>
-    public sealed record Joined(Turn Turn) : SentTurn;
-
     /// <summary>Typing signs, deletions and the like: nothing to do.</summary>
     public sealed record NotForUs : SentTurn;
 

@@ -20,7 +20,7 @@ public static class SentTurnReader
             return new SentTurn.Unreadable("An activity needs an id of its own and a conversation id.");
         if (activity.Type == ActivityTypes.ConversationUpdate)
             return IsSomebodyNew(activity)
-                ? new SentTurn.Joined(new Turn(id, null, new TurnContent.Begin(activity.Locale ?? string.Empty)))
+                ? new SentTurn.Taken(new Turn(id, null, new TurnContent.Begin(activity.Locale ?? string.Empty)))
                 : new SentTurn.NotForUs();
         return SentValue(activity) is { } value ? SentValueReader.Read(id, value, activity.Text) : Typed(id, activity.Text);
     }

@@ -1,0 +1,7 @@
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Turns;
+
+namespace EarHelp.Web.Bot;
+
+/// <summary>A turn from this process itself, which needs no reading.</summary>
+sealed record OwnTurn(ConversationKey Key, Turn Turn);
