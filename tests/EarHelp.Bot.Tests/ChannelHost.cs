@@ -24,6 +24,8 @@ sealed class ChannelHost : IAsyncDisposable
 
     public HttpClient Client { get; }
 
+    public IServiceProvider Services => _app.Services;
+
     public static async Task<ChannelHost> StartAsync(Issuer issuer, Action<IServiceCollection> services, params string[] serviceAddresses)
     {
         var keysFile = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());

@@ -6,7 +6,10 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace EarHelp.Web.Bot;
 
-/// <summary>Other channels come in here. Off unless the section <c>Bot</c> of the settings says whom to believe.</summary>
+/// <summary>
+/// The bot and its channels. The pages reach it through <see cref="InProcessAdapter"/>; other channels come in at <see cref="Path"/>,
+/// which is off unless the section <c>Bot</c> of the settings says whom to believe.
+/// </summary>
 public static class BotChannel
 {
     public const string Path = "/api/messages";
@@ -17,6 +20,8 @@ public static class BotChannel
     public static IServiceCollection Add(IServiceCollection services, IConfiguration configuration)
     {
         services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton<ChannelTurns>();
+        services.AddSingleton<FixedEmergency>();
         services.TryAddSingleton<IBot, EarHelpBot>();
         if (BotSettings.Read(configuration) is not { } settings)
             return services;

@@ -1,30 +1,35 @@
-using EarHelp.Conversation.Keeping;
+using System.Collections.Immutable;
+using EarHelp.Conversation.Stepping;
+using EarHelp.Conversation.Taking;
 using Microsoft.Bot.Builder;
 using Microsoft.Bot.Schema;
 using Newtonsoft.Json.Linq;
+using NodaTime;
 
 namespace EarHelp.Web.Bot;
 
 /// <summary>One bot for every channel: it turns activities into turns and replies into activities, and keeps nothing itself.</summary>
-public sealed class EarHelpBot(ITakeTurns turns) : IBot
+public sealed partial class EarHelpBot(
+    TurnTaking turns, ChannelTurns channelTurns, FixedEmergency emergency, TimeProvider clock, ILogger<EarHelpBot> log) : IBot
 {
     public async Task OnTurnAsync(ITurnContext turnContext, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(turnContext);
         if (turnContext.TurnState.Get<OwnTurn>() is { } own)
         {
-            await AnswerAsync(turnContext, own.Key, own.Turn, cancellationToken).ConfigureAwait(false);
+            var taken = await turns.TakeAsync(own.Conversation, own.Turn, own.NewKeys, cancellationToken).ConfigureAwait(false);
+            turnContext.TurnState.Add<TurnTaken>(taken);
+            await SendAsync(turnContext, taken is TurnTaken.Kept kept ? ReplyActivities.Typed(kept.Replies) : [], cancellationToken).ConfigureAwait(false);
             return;
         }
 
-        var activity = turnContext.Activity;
-        switch (SentTurnReader.Read(activity))
+        switch (SentTurnReader.Read(turnContext.Activity))
         {
-            case SentTurn.Taken taken:
-                await AnswerAsync(turnContext, ChannelKey.Of(activity.ChannelId, activity.Conversation.Id), taken.Turn, cancellationToken).ConfigureAwait(false);
+            case SentTurn.Taken sent:
+                await SendAsync(turnContext, await AnswerAsync(turnContext.Activity, sent.Turn, cancellationToken).ConfigureAwait(false), cancellationToken).ConfigureAwait(false);
                 break;
             case SentTurn.Unreadable unreadable:
-                await turnContext.SendActivityAsync(Plain(unreadable.Fault, "unreadable"), cancellationToken).ConfigureAwait(false);
+                await SendAsync(turnContext, [Plain(unreadable.Fault, "unreadable")], cancellationToken).ConfigureAwait(false);
                 break;
             case SentTurn.NotForUs:
                 break;
@@ -33,18 +38,36 @@ public sealed class EarHelpBot(ITakeTurns turns) : IBot
         }
     }
 
-    async Task AnswerAsync(ITurnContext context, ConversationKey key, Conversation.Turns.Turn turn, CancellationToken cancellation)
+    static Task SendAsync(ITurnContext context, Activity[] activities, CancellationToken cancellation) =>
+        activities.Length == 0 ? Task.CompletedTask : context.SendActivitiesAsync(activities, cancellation);
+
+    /// <summary>Whatever goes wrong on the way, the person is told what to do in an emergency.</summary>
+    async Task<Activity[]> AnswerAsync(Activity activity, Conversation.Turns.Turn turn, CancellationToken cancellation)
     {
-        var taken = await turns.TakeAsync(key, turn, cancellation).ConfigureAwait(false);
-        var activities = taken switch
+        try
         {
-            TakenTurn.Answered answered => ReplyActivities.Of(answered.Replies, answered.Words, answered.Now),
-            TakenTurn.NotSaved notSaved => [Plain(notSaved.EmergencyText, "not saved")],
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-        if (activities.Length > 0)
-            await context.SendActivitiesAsync(activities, cancellation).ConfigureAwait(false);
+            var conversation = ChannelConversation.Of(activity.ChannelId ?? string.Empty, activity.Conversation.Id);
+            var taken = await channelTurns.TakeAsync(conversation, turn, activity.Locale, cancellation).ConfigureAwait(false);
+            return [.. taken.SelectMany(Activities)];
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException)
+        {
+            LogFault(log, fault.GetType().Name, Environment.NewLine, fault.StackTrace);
+            return [NotSaved(null, null, [])];
+        }
     }
+
+    Activity[] Activities(TurnTaken taken) => taken switch
+    {
+        TurnTaken.Kept kept => ReplyActivities.Of(
+            kept.Replies, Grammar.WordsOf(kept.Edition, kept.State), Instant.FromDateTimeOffset(clock.GetUtcNow())),
+        TurnTaken.NotSaved lost => [NotSaved(lost.Edition, lost.Language, lost.Emergencies)],
+        TurnTaken.Unknown => [NotSaved(null, null, [])],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    Activity NotSaved(ServedEdition? edition, string? language, ImmutableArray<Conversation.Replies.Reply> emergencies) =>
+        Plain(emergency.Text(edition, language, emergencies), "not saved");
 
     static Activity Plain(string text, string kind) => new(ActivityTypes.Message)
     {
@@ -52,4 +75,8 @@ public sealed class EarHelpBot(ITakeTurns turns) : IBot
         TextFormat = TextFormatTypes.Plain,
         ChannelData = new JObject { ["kind"] = kind },
     };
+
+    /// <summary>The kind and the place of a fault only: its message could hold what a person wrote.</summary>
+    [LoggerMessage(Level = LogLevel.Error, Message = "A turn of a channel failed: {Kind}{NewLine}{Place}")]
+    static partial void LogFault(ILogger log, string kind, string newLine, string? place);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Taking;
 using EarHelp.Conversation.Turns;
 using Microsoft.Bot.Builder;
 using Microsoft.Bot.Schema;
@@ -14,21 +15,22 @@ public sealed class InProcessAdapter : BotAdapter
 
     readonly List<Activity> _sent = [];
 
-    /// <summary>What the bot sent, as any channel would get it.</summary>
-    public IReadOnlyList<IMessageActivity> Sent => _sent;
+    /// <summary>The typed replies that the bot sent, in order.</summary>
+    public ImmutableArray<Reply> Replies => [.. _sent.Select(a => a.ChannelData).OfType<TypedReply>().Select(t => t.Reply)];
 
-    /// <returns>The typed replies, or null if the turn could not be saved: then the fixed emergency page is the answer.</returns>
-    public async Task<ImmutableArray<Reply>?> AskAsync(IBot bot, ConversationKey key, Turn turn, CancellationToken cancellation)
+    /// <summary>Hands the bot one turn; the texts are left to the page, which has its own form for them.</summary>
+    /// <param name="conversation">Our own identifier of the conversation.</param>
+    /// <param name="newKeys">What opens the conversation from this turn on.</param>
+    public async Task<TurnTaken> TakeAsync(
+        IBot bot, string conversation, Turn turn, ImmutableArray<ConversationKey> newKeys, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(bot);
-        ArgumentNullException.ThrowIfNull(key);
         ArgumentNullException.ThrowIfNull(turn);
-        var activity = new Activity(ActivityTypes.Message, id: turn.Id, channelId: Channel, conversation: new ConversationAccount(id: key.Hash));
+        var activity = new Activity(ActivityTypes.Message, id: turn.Id, channelId: Channel, conversation: new ConversationAccount(id: conversation));
         using var context = new TurnContext(this, activity);
-        context.TurnState.Add(new OwnTurn(key, turn));
+        context.TurnState.Add(new OwnTurn(conversation, turn, newKeys));
         await RunPipelineAsync(context, bot.OnTurnAsync, cancellation).ConfigureAwait(false);
-        var replies = _sent.Select(a => a.ChannelData).OfType<TypedReply>().Select(t => t.Reply).ToImmutableArray();
-        return replies.Length == _sent.Count ? replies : null;
+        return context.TurnState.Get<TurnTaken>() ?? throw new InvalidOperationException("The bot has not taken the turn.");
     }
 
     public override Task<ResourceResponse[]> SendActivitiesAsync(

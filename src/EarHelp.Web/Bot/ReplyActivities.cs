@@ -12,6 +12,10 @@ static class ReplyActivities
     public static Activity[] Of(ImmutableArray<Reply> replies, LetterWriter words, Instant now) =>
         [.. replies.Select(r => Of(r, words.Write(r, now), words))];
 
+    /// <summary>Without texts, for a face of this process that words the replies itself.</summary>
+    public static Activity[] Typed(ImmutableArray<Reply> replies) =>
+        [.. replies.Select(r => new Activity(ActivityTypes.Message) { ChannelData = new TypedReply(r) })];
+
     static Activity Of(Reply reply, ImmutableArray<LetterPart> parts, LetterWriter words)
     {
         var actions = parts.SelectMany(SuggestedAnswers.Of).ToList();
