@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Content;
 using EarHelp.Content.Sources;
+using EarHelp.Conversation.Stepping;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Editions;
 
@@ -21,6 +22,9 @@ public sealed record OpenedEdition(Edition Edition, Assessor Assessor, Immutable
             terminal.Error.WriteLine(problem);
         return null;
     }
+
+    /// <summary>With what conversations need besides.</summary>
+    public ServedEdition Served { get; } = new(Edition, Assessor);
 
     /// <exception cref="WrongUseException">There is no such language.</exception>
     public Wording WordingOf(string language) =>

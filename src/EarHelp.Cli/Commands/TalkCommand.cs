@@ -36,7 +36,7 @@ public static class TalkCommand
                 return ExitCode.FaultsFound;
             opened.WordingOf(parsed.GetValue(language)!);
             var conversation = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
-            await using var store = parsed.GetValue(data) is { } folder ? await OpenedStore.OpenAsync(folder, terminal, cancellation).ConfigureAwait(false) : null;
+            await using var store = parsed.GetValue(data) is { } folder ? OpenedStore.Open(folder, terminal) : null;
             if (store is not null)
             {
                 await store.KeepAsync(opened, cancellation).ConfigureAwait(false);
