@@ -1,0 +1,85 @@
+using System.Text.RegularExpressions;
+using EarHelp.Architecture.Tests.Reading;
+
+namespace EarHelp.Architecture.Tests.Words;
+
+/// <summary>
+/// No sentence that a patient reads is in code. Three rules, over everything on a patient's way:
+/// a text of three or more words that starts with a capital; words between or inside tags of markup; the same in scripts.
+/// Texts of exceptions, attributes, logs and the console are read by those who run the service, and are exempt.
+/// </summary>
+public sealed partial class PatientWordTests
+{
+    static readonly string[] OnThePatientsWay =
+        ["EarHelp.Triage", "EarHelp.Understanding", "EarHelp.Conversation", "EarHelp.Clinic", "EarHelp.Storage", "EarHelp.Web"];
+
+    /// <summary>Folders whose texts go to an operator.</summary>
+    static readonly (string Folder, string Because)[] Exempt = [];
+
+    [Fact]
+    public void No_code_on_the_patients_way_holds_a_sentence()
+    {
+        var sentences = Texts.Where(t => Sentence().IsMatch(t.Text)).Select(t => $"{t.Spot}: {t.Text}");
+
+        Assert.Empty(sentences);
+    }
+
+    [Fact]
+    public void No_markup_in_code_holds_words()
+    {
+        var worded = Texts.Where(t => WordsInMarkup().IsMatch(t.Text)).Select(t => $"{t.Spot}: {t.Text}");
+
+        Assert.Empty(worded);
+    }
+
+    [Fact]
+    public void No_script_or_sheet_holds_words()
+    {
+        string[] patterns = ["*.js", "*.css", "*.html", "*.svg"];
+        var worded = patterns.SelectMany(p => Repository.Files("src", p))
+            .SelectMany(p => Quoted().Matches(WithoutRemarks(Repository.Read(p))).Select(m => $"{p}: {m.Value}"))
+            .Where(q => Sentence().IsMatch(q[(q.IndexOf(": ", StringComparison.Ordinal) + 3)..]));
+
+        Assert.Empty(worded);
+    }
+
+    [Theory]
+    [InlineData("Please call the clinic", true)]
+    [InlineData("… Nothing hurts me", true)]
+    [InlineData("default-src 'none'; style-src 'self'", false)]
+    [InlineData("Content-Type", false)]
+    [InlineData("hearing changed on", false)]
+    public void The_rule_knows_a_sentence(string text, bool isOne)
+    {
+        Assert.Equal(isOne, Sentence().IsMatch(text));
+    }
+
+    [Theory]
+    [InlineData("<p>Call us</p>", true)]
+    [InlineData("<button aria-label=\"Close\">", true)]
+    [InlineData("<p class=\"why\">…</p>", false)]
+    public void The_rule_knows_words_in_markup(string text, bool hasWords)
+    {
+        Assert.Equal(hasWords, WordsInMarkup().IsMatch(text));
+    }
+
+    static IEnumerable<Literal> Texts =>
+        Repository.ProductCode.Where(f => OnThePatientsWay.Contains(f.Project))
+            .Where(f => !Exempt.Any(e => f.Path.StartsWith(e.Folder, StringComparison.Ordinal)))
+            .SelectMany(Literals.In)
+            .Where(t => !t.IsForThoseWhoRunIt);
+
+    static string WithoutRemarks(string text) => Remark().Replace(text, string.Empty);
+
+    [GeneratedRegex(@"(^|[.!?…]\s)\s*\p{Lu}[\p{L}'’]*,?(\s+[\p{L}'’…]+[,.!?:;]?){2,}")]
+    private static partial Regex Sentence();
+
+    [GeneratedRegex("""<[a-z][^>]*>[^<>{}…]*\p{L}{2,}[^<>{}]*</|<[a-z][^>]*(aria-label|title|alt|placeholder)=["'][^"'{…]*\p{L}{2,}""")]
+    private static partial Regex WordsInMarkup();
+
+    [GeneratedRegex("""(["'`])(?:\\.|(?!\1)[^\\\n])*\1""")]
+    private static partial Regex Quoted();
+
+    [GeneratedRegex(@"/\*.*?\*/|(?<=^|\s)//[^\n]*|<!--.*?-->", RegexOptions.Singleline)]
+    private static partial Regex Remark();
+}
