@@ -1,0 +1,92 @@
+namespace EarHelp.Triage.Diagrams;
+
+/// <summary>Builds reduced, ordered, multi-valued diagrams that share their nodes.</summary>
+sealed class DiagramBuilder(int[] arity, int nodeLimit)
+{
+    readonly Dictionary<(int If, int Then, int Else), int> _chosen = [];
+
+    public NodeTable Nodes { get; } = new(arity, 0);
+
+    /// <summary>The node that tests a variable; a test whose answers all lead to one place is left out.</summary>
+    public int Make(int variable, ReadOnlySpan<int> children)
+    {
+        var same = true;
+        for (var i = 1; i < children.Length && same; i++)
+            same = children[i] == children[0];
+        if (same)
+            return children[0];
+        var found = Nodes.Find(variable, children);
+        if (found >= 0)
+            return found;
+        if (Nodes.Count >= nodeLimit)
+        {
+            throw new DiagramLimitException(
+                $"The tables need more than {nodeLimit} diagram nodes. Put the facts that most rows use earlier, or split a table.");
+        }
+
+        return Nodes.Add(variable, children);
+    }
+
+    /// <summary>True where the variable's class is in the mask.</summary>
+    public int Literal(int variable, ulong mask)
+    {
+        Span<int> children = stackalloc int[arity[variable]];
+        for (var i = 0; i < children.Length; i++)
+            children[i] = (mask >> i & 1) == 1 ? Terminal.True : Terminal.False;
+        return Make(variable, children);
+    }
+
+    public int And(int one, int other) => Choose(one, other, Terminal.False);
+
+    public int Or(int one, int other) => Choose(one, Terminal.True, other);
+
+    public int Not(int one) => Choose(one, Terminal.False, Terminal.True);
+
+    /// <summary>Where <paramref name="condition"/> is true the one diagram, else the other.</summary>
+    public int Choose(int condition, int then, int otherwise)
+    {
+        if (condition == Terminal.True || then == otherwise)
+            return then;
+        if (condition == Terminal.False)
+            return otherwise;
+        if (then == Terminal.True && otherwise == Terminal.False)
+            return condition;
+        var key = (condition, then, otherwise);
+        if (_chosen.TryGetValue(key, out var known))
+            return known;
+        var variable = Math.Min(Top(condition), Math.Min(Top(then), Top(otherwise)));
+        Span<int> children = stackalloc int[arity[variable]];
+        for (var i = 0; i < children.Length; i++)
+            children[i] = Choose(Child(condition, variable, i), Child(then, variable, i), Child(otherwise, variable, i));
+        var made = Make(variable, children);
+        _chosen.Add(key, made);
+        return made;
+    }
+
+    /// <summary>The diagram with each terminal value exchanged.</summary>
+    public int Exchange(int node, Func<int, int> terminal)
+    {
+        var done = new Dictionary<int, int>();
+        return Walk(node);
+
+        int Walk(int at)
+        {
+            if (Terminal.Is(at))
+                return at == Terminal.Impossible ? at : terminal(at);
+            if (done.TryGetValue(at, out var known))
+                return known;
+            var variable = Nodes.VariableOf(at);
+            Span<int> children = stackalloc int[arity[variable]];
+            for (var i = 0; i < children.Length; i++)
+                children[i] = Walk(Nodes.ChildOf(at, i));
+            var made = Make(variable, children);
+            done.Add(at, made);
+            return made;
+        }
+    }
+
+    int Top(int node) => Terminal.Is(node) ? int.MaxValue : Nodes.VariableOf(node);
+
+    int Child(int node, int variable, int valueClass) =>
+        Terminal.Is(node) || Nodes.VariableOf(node) != variable ? node : Nodes.ChildOf(node, valueClass);
+}

@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using EarHelp.Triage.Assessments;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
+
+namespace EarHelp.Triage.Diagrams;
+
+/// <summary>Composes the tables of a dialog into diagrams over its asked facts.</summary>
+sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<ValueClasses> classes, WhereLists places)
+{
+    readonly int[] _applies = new int[dialog.Facts.Length];
+    readonly int[] _named = new int[dialog.NamedFacts.Length];
+
+    public Roots Build()
+    {
+        foreach (var fact in dialog.Facts)
+            _applies[fact.Index] = All(fact.AppliesWhen);
+        foreach (var named in dialog.NamedFacts)
+            _named[named.Index] = NamedFactOf(named);
+
+        var rules = dialog.Rules.Select(r => All(r.Conditions)).ToImmutableArray();
+        var possible = builder.Not(Any(dialog.Impossible.Select(i => builder.And(Of(i.One), Of(i.Other)))));
+        var level = LevelOf(rules);
+        var forbidden = dialog.Advice.Select(a => ForbiddenOf(a, rules)).ToImmutableArray();
+        var decisions = TreatDecisions();
+        return new Roots(
+            OfPossible(level),
+            OfPossible(UrgencyOf(rules)),
+            OfPossible(TreatOf(decisions)),
+            decisions,
+            [.. dialog.Advice.Select(a => OfPossible(AdviceOf(a, rules, forbidden[a.Index], level)))],
+            [.. forbidden.Select(OfPossible)],
+            [.. dialog.Warnings.Select(w => OfPossible(Any(dialog.Rules.Where(r => r.Warn.Contains(w)).Select(r => rules[r.Index]))))],
+            [.. dialog.Explanations.Select(e => OfPossible(All(e.OnlyIf)))],
+            [.. rules.Select(OfPossible)],
+            possible);
+
+        int OfPossible(int root) => builder.Choose(possible, root, Terminal.Impossible);
+    }
+
+    /// <summary>The most urgent matching row; no row at all is treated as the most urgent level.</summary>
+    int LevelOf(ImmutableArray<int> rules)
+    {
+        var root = Terminal.Of(0);
+        foreach (var rule in InDecidingOrder())
+            root = builder.Choose(rules[rule.Index], Terminal.Of(rule.Level!.Value), root);
+        return root;
+    }
+
+    int UrgencyOf(ImmutableArray<int> rules)
+    {
+        var root = Terminal.Of(places.NumberOf(0, []));
+        foreach (var rule in InDecidingOrder())
+            root = builder.Choose(rules[rule.Index], PlacesOf(rule.Level!.Value, rule.Where, []), root);
+        return root;
+    }
+
+    /// <summary>The row's destinations, without those that cannot be reached.</summary>
+    int PlacesOf(int rank, ImmutableArray<int> left, ImmutableArray<int> kept)
+    {
+        if (left.IsEmpty)
+            return Terminal.Of(places.NumberOf(rank, kept));
+        var rest = left.RemoveAt(0);
+        var with = PlacesOf(rank, rest, kept.Add(left[0]));
+        return dialog.Destinations[left[0]].ReachedWhen is { } reached
+            ? builder.Choose(Of(reached), with, PlacesOf(rank, rest, kept))
+            : with;
+    }
+
+    /// <summary>From the row that gives way to all others to the one that gives way to none.</summary>
+    IEnumerable<Rule> InDecidingOrder() =>
+        dialog.Rules.Where(r => r.Level is not null).OrderByDescending(r => r.Level).ThenByDescending(r => r.Index);
+
+    ImmutableArray<TreatDecision> TreatDecisions() =>
+    [
+        .. dialog.TreatRules.Select(r => r.Hold).OfType<string>().Distinct(StringComparer.Ordinal).Select(h => new TreatDecision(h)),
+        new TreatDecision(null),
+    ];
+
+    /// <summary>The first matching row; no row at all holds the treatment.</summary>
+    int TreatOf(ImmutableArray<TreatDecision> decisions)
+    {
+        var root = Terminal.Of(dialog.TreatRules.IsEmpty ? decisions.Length - 1 : 0);
+        foreach (var rule in dialog.TreatRules.Reverse())
+            root = builder.Choose(All(rule.Conditions), Terminal.Of(decisions.IndexOf(new TreatDecision(rule.Hold))), root);
+        return root;
+    }
+
+    int ForbiddenOf(AdviceItem item, ImmutableArray<int> rules) =>
+        builder.Or(
+            Any(item.NeverIf.Select(Of)),
+            Any(dialog.Rules.Where(r => r.Withhold.Contains(item.Index)).Select(r => rules[r.Index])));
+
+    int AdviceOf(AdviceItem item, ImmutableArray<int> rules, int forbidden, int level)
+    {
+        var giving = dialog.Rules.Where(r => r.Give.Contains(item.Index)).Select(r => rules[r.Index]).ToArray();
+        var called = giving.Length > 0 && item.OnlyIf.IsEmpty ? Any(giving) : builder.Or(All(item.OnlyIf), Any(giving));
+        var root = builder.And(called, builder.Not(forbidden));
+        return item.NotWhile is { } rank
+            ? builder.And(root, builder.Exchange(level, t => Terminal.ValueOf(t) > rank ? Terminal.True : Terminal.False))
+            : root;
+    }
+
+    int NamedFactOf(NamedFact named)
+    {
+        var root = Terminal.Of(named.Otherwise ?? named.Rows[^1].Value);
+        foreach (var row in named.Rows.Reverse())
+            root = builder.Choose(All(row.Conditions), Terminal.Of(row.Value), root);
+        return root;
+    }
+
+    int Of(Condition condition)
+    {
+        if (condition.Of.IsNamedFact)
+        {
+            return builder.Exchange(
+                _named[condition.Of.Index],
+                t => condition.Values.Contains(Terminal.ValueOf(t)) ? Terminal.True : Terminal.False);
+        }
+
+        var fact = condition.Of.Index;
+        return builder.And(_applies[fact], builder.Literal(fact, classes[fact].MaskOf(condition.Values)));
+    }
+
+    int All(ImmutableArray<Condition> conditions)
+    {
+        var root = Terminal.True;
+        foreach (var condition in conditions.Reverse())
+            root = builder.And(Of(condition), root);
+        return root;
+    }
+
+    int Any(IEnumerable<int> roots)
+    {
+        var root = Terminal.False;
+        foreach (var one in roots.Reverse())
+            root = builder.Or(one, root);
+        return root;
+    }
+}
