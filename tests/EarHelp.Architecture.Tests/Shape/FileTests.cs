@@ -16,19 +16,19 @@ public sealed class FileTests
     {
         var elsewhere = AllCode.Where(f => NamespaceOf(f) is { } name && name != FolderAsNamespace(f)).Select(f => $"{f}: {NamespaceOf(f)}");
 
-        Assert.Empty(elsewhere);
+        Findings.None(elsewhere);
     }
 
     [Fact]
     public void A_namespace_is_file_scoped()
     {
-        Assert.Empty(AllCode.Where(f => f.Tree.DescendantNodes().OfType<NamespaceDeclarationSyntax>().Any()));
+        Findings.None(AllCode.Where(f => f.Tree.DescendantNodes().OfType<NamespaceDeclarationSyntax>().Any()));
     }
 
     [Fact]
     public void Every_file_but_the_start_of_a_program_has_a_namespace()
     {
-        Assert.Empty(AllCode.Where(f => NamespaceOf(f) is null && f.TopLevelTypes.Any() && Path.GetFileName(f.Path) != "Program.cs"));
+        Findings.None(AllCode.Where(f => NamespaceOf(f) is null && f.TopLevelTypes.Any() && Path.GetFileName(f.Path) != "Program.cs"));
     }
 
     [Fact]
@@ -36,25 +36,25 @@ public sealed class FileTests
     {
         var misnamed = AllCode.Where(f => f.TopLevelTypes.Any() && !f.TopLevelTypes.Select(CodeFile.NameOf).Contains(Concept(f)));
 
-        Assert.Empty(misnamed);
+        Findings.None(misnamed);
     }
 
     [Fact]
     public void A_file_is_short()
     {
-        Assert.Empty(AllCode.Where(f => f.LineCount > MostLines).Select(f => $"{f}: {f.LineCount} lines"));
+        Findings.None(AllCode.Where(f => f.LineCount > MostLines).Select(f => $"{f}: {f.LineCount} lines"));
     }
 
     [Fact]
     public void A_file_holds_one_concept()
     {
-        Assert.Empty(AllCode.Where(f => f.TopLevelTypes.Count() > MostTypes).Select(f => $"{f}: {f.TopLevelTypes.Count()} types"));
+        Findings.None(AllCode.Where(f => f.TopLevelTypes.Count() > MostTypes).Select(f => $"{f}: {f.TopLevelTypes.Count()} types"));
     }
 
     [Fact]
     public void A_folder_is_an_idea_and_never_a_kind()
     {
-        Assert.Empty(AllCode.Where(f => f.Path.Split('/').Intersect(KindsOfCode).Any()));
+        Findings.None(AllCode.Where(f => f.Path.Split('/').Intersect(KindsOfCode).Any()));
     }
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class FileTests
 
         var marked = AllCode.Where(f => marks.Any(m => Repository.Read(f.Path).Contains(m, StringComparison.Ordinal))).Where(f => !IsThisFile(f));
 
-        Assert.Empty(marked);
+        Findings.None(marked);
     }
 
     static IEnumerable<CodeFile> AllCode => Repository.ProductCode.Concat(Repository.TestCode);

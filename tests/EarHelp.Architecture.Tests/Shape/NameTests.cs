@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using EarHelp.Architecture.Tests.Reading;
+using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
 
@@ -18,7 +19,7 @@ public sealed partial class NameTests
 
         var empty = named.Where(n => Words(n.Name).Intersect(Empty).Any() || n.Name == "Handler").Select(n => $"{n.File.SpotOf(n.Type)}: {n.Name}");
 
-        Assert.Empty(empty);
+        Findings.None(empty);
     }
 
     [Fact]
@@ -28,9 +29,10 @@ public sealed partial class NameTests
 
         var orderly = Product.Types.Where(t => t.IsPublic)
             .SelectMany(t => t.GetProperties().Where(p => p.DeclaringType == t && p.PropertyType == typeof(bool)))
-            .Where(p => orders.Contains(Words(p.Name).First()));
+            .Where(p => orders.Contains(Words(p.Name).First()))
+            .Select(p => $"{p.DeclaringType}.{p.Name}");
 
-        Assert.Empty(orderly);
+        Findings.None(orderly);
     }
 
     [Fact]
@@ -39,9 +41,10 @@ public sealed partial class NameTests
         var unsaid = Product.Types.Where(t => t.IsInterface && t.IsPublic)
             .SelectMany(t => t.GetMethods())
             .Where(m => m.ReturnType.Name.StartsWith("Task", StringComparison.Ordinal) || m.ReturnType.Name.StartsWith("ValueTask", StringComparison.Ordinal))
-            .Where(m => !m.Name.EndsWith("Async", StringComparison.Ordinal));
+            .Where(m => !m.Name.EndsWith("Async", StringComparison.Ordinal))
+            .Select(m => $"{m.DeclaringType}.{m.Name}");
 
-        Assert.Empty(unsaid);
+        Findings.None(unsaid);
     }
 
     [Fact]
@@ -53,7 +56,7 @@ public sealed partial class NameTests
             .Where(t => t.Method.Identifier.ValueText.Count(c => c == '_') < 2)
             .Select(t => $"{t.File.SpotOf(t.Method)}: {t.Method.Identifier.ValueText}");
 
-        Assert.Empty(nameless);
+        Findings.None(nameless);
     }
 
     [Fact]
@@ -64,7 +67,7 @@ public sealed partial class NameTests
             .Where(t => t.Argument.NameEquals?.Name.Identifier.ValueText == "Skip")
             .Select(t => t.File.SpotOf(t.Argument));
 
-        Assert.Empty(skipped);
+        Findings.None(skipped);
     }
 
     [Fact]
@@ -75,7 +78,7 @@ public sealed partial class NameTests
             .Where(t => t.Catch.Declaration is null && t.Catch.Block.Statements.Count == 0 && !t.Catch.Block.DescendantTrivia().Any(v => v.IsKind(SyntaxKind.SingleLineCommentTrivia)))
             .Select(t => t.File.SpotOf(t.Catch));
 
-        Assert.Empty(swallowed);
+        Findings.None(swallowed);
     }
 
     static IEnumerable<CodeFile> AllCode => Repository.ProductCode.Concat(Repository.TestCode);
