@@ -16,7 +16,10 @@ public sealed class GoingBackTests(Service service)
         await visit.WholeWayAsync(Person.SuddenlyDull);
         var before = await visit.Plan.InnerTextAsync();
 
-        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Change the answer: How is the hearing" }).Last.ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Show all answers" }).ClickAsync();
+        await visit.KeepPictureAsync("all-answers");
+        await Axe.FindsNothingAsync(visit, "all answers");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Change: Hearing" }).First.ClickAsync();
         await Assertions.Expect(visit.Now.Locator("input[name=screen]")).ToHaveValueAsync("hearing");
         await visit.KeepPictureAsync("change-asked");
         await Axe.FindsNothingAsync(visit, "an earlier question asked again");
