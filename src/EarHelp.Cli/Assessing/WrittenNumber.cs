@@ -4,9 +4,9 @@ using EarHelp.Triage.Facts;
 namespace EarHelp.Cli.Assessing;
 
 /// <summary>Reads numbers and ranges of numbers.</summary>
-public sealed class WrittenNumber
+public static class WrittenNumber
 {
-    public ReadValue Read(FactValues.Numbers numbers, JsonElement value)
+    public static ReadValue Read(FactValues.Numbers numbers, JsonElement value)
     {
         ArgumentNullException.ThrowIfNull(numbers);
         return value.ValueKind == JsonValueKind.Number && value.TryGetDecimal(out var number) && numbers.IndexOf(number) is { } index
@@ -15,7 +15,7 @@ public sealed class WrittenNumber
     }
 
     /// <summary>Both ends are in the range.</summary>
-    public ReadValue ReadRange(FactValues.Numbers numbers, JsonElement from, JsonElement to)
+    public static ReadValue ReadRange(FactValues.Numbers numbers, JsonElement from, JsonElement to)
     {
         ArgumentNullException.ThrowIfNull(numbers);
         var ends = Read(numbers, from).Or(Read(numbers, to));

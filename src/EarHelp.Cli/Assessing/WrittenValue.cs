@@ -9,7 +9,6 @@ namespace EarHelp.Cli.Assessing;
 /// <param name="zone">The clinic's.</param>
 public sealed class WrittenValue(Instant at, DateTimeZone zone)
 {
-    readonly WrittenNumber _numbers = new();
     readonly WrittenDate _dates = new(at, zone);
 
     /// <param name="byNumber">True if a date's own counted number is given in place of the date.</param>
@@ -34,7 +33,7 @@ public sealed class WrittenValue(Instant at, DateTimeZone zone)
     ReadValue One(Fact fact, bool byNumber, JsonElement value) => fact switch
     {
         { Counted: { } counted } when !byNumber => _dates.Read(fact, counted, value),
-        { Values: FactValues.Numbers numbers } => _numbers.Read(numbers, value),
+        { Values: FactValues.Numbers numbers } => WrittenNumber.Read(numbers, value),
         { Values: FactValues.Named named } => Named(fact, named, value),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
@@ -49,7 +48,7 @@ public sealed class WrittenValue(Instant at, DateTimeZone zone)
         var (from, to) = (value.GetProperty("from"), value.GetProperty("to"));
         return fact.Counted is { } counted && !byNumber
             ? _dates.ReadRange(fact, counted, from, to)
-            : _numbers.ReadRange(numbers, from, to);
+            : WrittenNumber.ReadRange(numbers, from, to);
     }
 
     static ReadValue Named(Fact fact, FactValues.Named named, JsonElement value)

@@ -5,7 +5,7 @@ using System.CommandLine.Invocation;
 namespace EarHelp.Cli.Teaching;
 
 /// <summary>The usual help, then the lesson of the command.</summary>
-public sealed class TeachingHelp(HelpAction usual, string lessonOfAll) : SynchronousCommandLineAction
+sealed class TeachingHelp(HelpAction usual, string lessonOfAll) : SynchronousCommandLineAction
 {
     /// <summary>Makes the help option of a command tree teach.</summary>
     public static void AddTo(RootCommand root, string lessonOfAll)

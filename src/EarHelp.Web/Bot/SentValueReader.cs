@@ -11,9 +11,21 @@ namespace EarHelp.Web.Bot;
 /// </summary>
 static class SentValueReader
 {
+    const string Left = "left";
+    const string Right = "right";
+    const string Either = "either";
+
     static readonly ImmutableArray<string> Known = ["answers", "chosen", "none", "begin", "change", "somethingChanged", "startOver"];
 
     public static bool SaysSomething(JsonElement value) => value.EnumerateObject().Any(p => Known.Contains(p.Name));
+
+    public static string NameOf(Ear ear) => ear switch
+    {
+        Ear.Left => Left,
+        Ear.Right => Right,
+        Ear.Either => Either,
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
 
     public static SentTurn Read(string id, JsonElement value, string? text)
     {
@@ -83,9 +95,9 @@ static class SentValueReader
             ? null
             : Text(ear, "ear") switch
             {
-                "left" => Ear.Left,
-                "right" => Ear.Right,
-                "either" => Ear.Either,
+                Left => Ear.Left,
+                Right => Ear.Right,
+                Either => Ear.Either,
                 var other => throw new FormatException($"\"{other}\" is not an ear; an ear is left, right, either or null."),
             };
 
