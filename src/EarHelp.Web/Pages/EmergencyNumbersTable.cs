@@ -8,7 +8,7 @@ static class EmergencyNumbersTable
     internal static void Write(HtmlWriter html, Words words)
     {
         html.Markup("<h2>"u8).Text(words["emergency line abroad heading"]).Markup("</h2>"u8);
-        ProseWriter.Write(html, words.Edition.EmergencyNumbers.Elsewhere, words);
+        ProseWriter.Write(html, words.Edition.EmergencyNumbers.Elsewhere);
         html.Markup("<table><thead><tr><th scope=\"col\">"u8).Text(words["emergency country"])
             .Markup("</th><th scope=\"col\">"u8).Text(words["emergency call"])
             .Markup("</th><th scope=\"col\">"u8).Text(words["emergency without hearing heading"]).Markup("</th></tr></thead><tbody>"u8);

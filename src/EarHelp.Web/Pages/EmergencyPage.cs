@@ -17,16 +17,15 @@ static class EmergencyPage
     {
         var output = new ArrayBufferWriter<byte>(4096);
         var html = new HtmlWriter(output);
-        html.Markup("<!DOCTYPE html><html"u8).Attribute("lang"u8, words.Wording.Language)
+        html.Markup("<!DOCTYPE html><html"u8).Attribute("lang"u8, words.Language)
             .Markup("><head><meta charset=\"utf-8\"><title>"u8).Text(words["channel emergency"]).Markup(" \u2013 "u8).Text(words["service name"])
             .Markup("</title><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><link rel=\"icon\" href=\"data:,\"></head><body><main><h1>"u8)
             .Text(words["channel emergency"]).Markup("</h1>"u8);
         if (isNotSaved)
             html.Markup("<p><strong>"u8).Text(words["not saved"]).Markup("</strong></p>"u8);
         if (alarm is not null)
-            ProseWriter.Write(html, alarm, words);
-        if (words.Wording.Pages.TryGetValue(PageKey, out var page))
-            ProseWriter.Write(html, page, words);
+            ProseWriter.Write(html, alarm);
+        ProseWriter.Write(html, words.Letter.Page(PageKey));
         EmergencyNumbersTable.Write(html, words);
         if (!words.Edition.IsSigned)
             html.Markup("<p>"u8).Text(words["demonstration"]).Markup(". "u8).Text(words["demonstration why"]).Markup("</p>"u8);

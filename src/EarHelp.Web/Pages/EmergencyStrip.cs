@@ -16,7 +16,7 @@ static class EmergencyStrip
     /// <summary>The line with its number as a link, so that a telephone dials it.</summary>
     static void WriteCall(HtmlWriter html, Words words, string line)
     {
-        var number = words.Clinic.EmergencyNumber;
+        var number = words.Edition.Clinic.EmergencyNumber;
         var at = line.IndexOf(number, StringComparison.Ordinal);
         if (at < 0 || number.Length == 0)
         {

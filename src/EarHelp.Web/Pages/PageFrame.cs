@@ -32,7 +32,7 @@ static class PageFrame
 
     static void WriteHead(HtmlWriter html, Words words, PageState state)
     {
-        html.Markup("<!DOCTYPE html><html"u8).Attribute("lang"u8, words.Wording.Language)
+        html.Markup("<!DOCTYPE html><html"u8).Attribute("lang"u8, words.Language)
             .Markup("><head><meta charset=\"utf-8\"><title>"u8).Text(TitleOf(words, state.Title))
             .Markup("</title><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"u8)
             .Markup("<meta name=\"robots\" content=\"noindex\"><link rel=\"icon\" href=\"data:,\"><link rel=\"stylesheet\""u8)
@@ -45,7 +45,7 @@ static class PageFrame
     static void WriteLetterHead(HtmlWriter html, Words words)
     {
         html.Markup("<header class=\"head\"><div><p class=\"name\"><a href=\"/\">"u8).Text(words["service name"])
-            .Markup("</a></p><p class=\"from\">"u8).Text(words.Clinic.Name).Markup(", "u8).Text(words.Clinic.Town).Markup("</p></div>"u8)
+            .Markup("</a></p><p class=\"from\">"u8).Text(words.Edition.Clinic.Name).Markup(", "u8).Text(words.Edition.Clinic.Town).Markup("</p></div>"u8)
             .Markup(Emblem).Markup("</header>"u8);
         if (!words.Edition.IsSigned)
         {

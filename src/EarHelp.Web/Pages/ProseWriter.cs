@@ -5,31 +5,54 @@ using EarHelp.Web.Markup;
 
 namespace EarHelp.Web.Pages;
 
-/// <summary>Renders what an author wrote as HTML.</summary>
+/// <summary>Renders a text whose blanks are filled as HTML.</summary>
 static class ProseWriter
 {
-    internal static void Write(HtmlWriter html, Prose prose, Words words)
+    internal static void Write(HtmlWriter html, Prose prose)
     {
         if (prose.IsEmpty)
             return;
         foreach (var block in prose.Blocks)
-            Write(html, block, words);
+            Write(html, block);
     }
 
-    static void Write(HtmlWriter html, Block block, Words words)
+    /// <summary>All of a text in one line, for a heading, a legend or a label; its later blocks stay in that line.</summary>
+    internal static void WriteLine(HtmlWriter html, Prose prose)
+    {
+        if (prose.IsEmpty)
+            return;
+        var isFirst = true;
+        foreach (var line in prose.Blocks.SelectMany(LinesOf))
+        {
+            if (!isFirst)
+                html.Markup(" "u8);
+            Write(html, line);
+            isFirst = false;
+        }
+    }
+
+    static IEnumerable<ImmutableArray<Inline>> LinesOf(Block block) => block switch
+    {
+        Block.Paragraph paragraph => [paragraph.Inlines],
+        Block.Heading heading => [heading.Inlines],
+        Block.Items items => items.Entries,
+        _ => throw new UnreachableException(),
+    };
+
+    static void Write(HtmlWriter html, Block block)
     {
         switch (block)
         {
             case Block.Paragraph paragraph:
-                Write(html.Markup("<p>"u8), paragraph.Inlines, words).Markup("</p>"u8);
+                Write(html.Markup("<p>"u8), paragraph.Inlines).Markup("</p>"u8);
                 break;
             case Block.Heading heading:
-                Write(html.Markup("<h3>"u8), heading.Inlines, words).Markup("</h3>"u8);
+                Write(html.Markup("<h4>"u8), heading.Inlines).Markup("</h4>"u8);
                 break;
             case Block.Items items:
                 html.Markup(items.IsNumbered ? "<ol>"u8 : "<ul>"u8);
                 foreach (var entry in items.Entries)
-                    Write(html.Markup("<li>"u8), entry, words).Markup("</li>"u8);
+                    Write(html.Markup("<li>"u8), entry).Markup("</li>"u8);
                 html.Markup(items.IsNumbered ? "</ol>"u8 : "</ul>"u8);
                 break;
             default:
@@ -37,35 +60,24 @@ static class ProseWriter
         }
     }
 
-    internal static HtmlWriter Write(HtmlWriter html, ImmutableArray<Inline> inlines, Words words)
+    static HtmlWriter Write(HtmlWriter html, ImmutableArray<Inline> inlines)
     {
         foreach (var inline in inlines)
         {
             switch (inline)
             {
                 case Inline.Run run:
-                    Write(html, run.Text, run.IsStrong, run.IsEmphasised);
+                    html.Markup(run.IsStrong ? "<strong>"u8 : default).Markup(run.IsEmphasised ? "<em>"u8 : default).Text(run.Text)
+                        .Markup(run.IsEmphasised ? "</em>"u8 : default).Markup(run.IsStrong ? "</strong>"u8 : default);
                     break;
                 case Inline.Link link:
-                    html.Markup("<a"u8).Attribute("href"u8, words.Fill(link.Address)).Markup(">"u8).Text(words.Fill(link.Text)).Markup("</a>"u8);
-                    break;
-                case Inline.Blank blank:
-                    Write(html, words.Blank(blank.Name) ?? blank.Name, blank.IsStrong, isEmphasised: false);
-                    break;
-                case Inline.Either either:
-                    Write(html, words.AboutSelf ? either.Self : either.Other, either.IsStrong, isEmphasised: false);
+                    html.Markup("<a"u8).Attribute("href"u8, link.Address).Markup(">"u8).Text(link.Text).Markup("</a>"u8);
                     break;
                 default:
-                    throw new UnreachableException();
+                    throw new UnreachableException("A text is shown with its blanks filled.");
             }
         }
 
         return html;
-    }
-
-    static void Write(HtmlWriter html, string text, bool isStrong, bool isEmphasised)
-    {
-        html.Markup(isStrong ? "<strong>"u8 : default).Markup(isEmphasised ? "<em>"u8 : default).Text(text);
-        html.Markup(isEmphasised ? "</em>"u8 : default).Markup(isStrong ? "</strong>"u8 : default);
     }
 }

@@ -11,8 +11,7 @@ static class TextPage
         PageFrame.Write(words, new PageState(words[titleKey], token, HasQuestion: false), html =>
         {
             html.Element("h1"u8, words[titleKey]);
-            if (words.Wording.Pages.TryGetValue(pageKey, out var page))
-                ProseWriter.Write(html, page, words);
+            ProseWriter.Write(html, words.Letter.Page(pageKey));
         });
 
     internal static ReadOnlyMemory<byte> WriteAbroad(Words words, string? token) =>
