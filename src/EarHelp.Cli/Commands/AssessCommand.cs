@@ -1,7 +1,6 @@
 using System.CommandLine;
 using EarHelp.Cli.Assessing;
 using EarHelp.Cli.Teaching;
-using EarHelp.Triage.Assessments;
 
 namespace EarHelp.Cli.Commands;
 
@@ -44,10 +43,11 @@ public static class AssessCommand
         var command = new TaughtCommand("assess", "Assess patients: JSON lines on stdin, JSON lines on stdout.", Lesson) { root, closed };
         command.SetAction(async (parsed, cancellation) =>
         {
-            if (OpenedEdition.Open(parsed.GetValue(root), terminal) is not { } edition)
+            if (OpenedEdition.Open(parsed.GetValue(root), terminal) is not { } opened)
                 return ExitCode.FaultsFound;
+            var edition = opened.Edition;
             var reader = new PatientLineReader(edition.Dialog, edition.Clinic.Zone, clock);
-            var assessor = new LineAssessor(Assessor.Build(edition.Dialog), edition.Clinic, parsed.GetValue(closed));
+            var assessor = new LineAssessor(opened.Assessor, edition.Clinic, parsed.GetValue(closed));
             return await RunAsync(reader, assessor, new AssessedLineJson(edition.Dialog), terminal, cancellation).ConfigureAwait(false);
         });
         return command;

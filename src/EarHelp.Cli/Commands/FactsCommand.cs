@@ -1,7 +1,6 @@
 using System.CommandLine;
 using EarHelp.Cli.Describing;
 using EarHelp.Cli.Teaching;
-using EarHelp.Triage.Editions;
 
 namespace EarHelp.Cli.Commands;
 
@@ -29,9 +28,8 @@ public static class FactsCommand
         {
             if (OpenedEdition.Open(parsed.GetValue(root), terminal) is not { } edition)
                 return ExitCode.FaultsFound;
-            if (!edition.Wordings.TryGetValue(parsed.GetValue(language)!, out var wording))
-                throw new WrongUseException($"there is no language \"{parsed.GetValue(language)}\" in content/; there is {string.Join(", ", edition.Wordings.Keys.Order(StringComparer.Ordinal))}.");
-            terminal.Out.WriteLine(parsed.GetValue(json) ? FactsJson.Write(edition.Dialog, wording) : FactsTable.Write(edition.Dialog));
+            var dialog = edition.Edition.Dialog;
+            terminal.Out.WriteLine(parsed.GetValue(json) ? FactsJson.Write(dialog, edition.WordingOf(parsed.GetValue(language)!)) : FactsTable.Write(dialog));
             return ExitCode.Fine;
         });
         return command;
