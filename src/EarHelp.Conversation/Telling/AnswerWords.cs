@@ -47,7 +47,7 @@ sealed class AnswerWords
     public string Brief(int fact, Ear? ear)
     {
         var brief = EntryOf(fact)?.InBrief ?? _questionOf[fact]?.InBrief ?? _dialog.Facts[fact].Id;
-        return ear is { } of ? Fill("ear question", name => name == "question" ? brief : name == "ear" ? Word(EarKey(of)) : null) : brief;
+        return ear is { } of ? Fill("ear question", name => name == "question" ? brief : name == "ear" ? Word(ClinicWords.EarKey(of)) : null) : brief;
     }
 
     /// <param name="written">As in a chosen answer; null: not sure.</param>
@@ -106,11 +106,4 @@ sealed class AnswerWords
         var words = _wording.Interface.GetValueOrDefault(unit + (isOne ? " one" : " many"), unit);
         return Fill("number with unit", name => name == "number" ? written : name == "unit" ? words : null);
     }
-
-    static string EarKey(Ear ear) => ear switch
-    {
-        Ear.Left => "left ear",
-        Ear.Right => "right ear",
-        _ => "either ear",
-    };
 }

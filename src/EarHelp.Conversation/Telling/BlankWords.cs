@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using EarHelp.Conversation.Replies;
 using EarHelp.Triage.Answers;
-using EarHelp.Triage.Editions;
 using NodaTime.Text;
 
 namespace EarHelp.Conversation.Telling;
@@ -11,21 +9,21 @@ namespace EarHelp.Conversation.Telling;
 static class BlankWords
 {
     /// <summary>The words of all blanks of a name, with commas between; null if there is none.</summary>
-    public static string? Of(LetterWriter writer, Dialog dialog, TimeWords times, ImmutableArray<Blank> blanks, string name)
+    public static string? Of(LetterWriter writer, TimeWords times, ImmutableArray<Blank> blanks, string name)
     {
         string? words = null;
         foreach (var blank in blanks)
         {
             if (!string.Equals(blank.Name, name, StringComparison.Ordinal))
                 continue;
-            var one = One(writer, dialog, times, blank.Value);
+            var one = One(writer, times, blank.Value);
             words = words is null ? one : words + ", " + one;
         }
 
         return words;
     }
 
-    static string One(LetterWriter writer, Dialog dialog, TimeWords times, string value)
+    static string One(LetterWriter writer, TimeWords times, string value)
     {
         var colon = value.IndexOf(':', StringComparison.Ordinal);
         if (colon < 0)
@@ -46,8 +44,6 @@ static class BlankWords
                 return $"{writer.Brief(answered, answeredEar)}: {writer.Value(answered, written == AnswerTold.Unsure ? null : written)}";
             case "date":
                 return LocalDatePattern.Iso.Parse(rest) is { Success: true } date ? times.Date(date.Value) : rest;
-            case "because":
-                return dialog.Impossible[int.Parse(rest, CultureInfo.InvariantCulture)].Because;
             default:
                 return rest;
         }

@@ -80,7 +80,7 @@ public sealed class LetterWriter
 
     Prose Said(Reply.Say say)
     {
-        string? ValueOf(string name) => BlankWords.Of(this, _edition.Dialog, _clinic.Times, say.Blanks, name);
+        string? ValueOf(string name) => BlankWords.Of(this, _clinic.Times, say.Blanks, name);
         return _wording.Pages.TryGetValue(say.Text, out var page)
             ? _clinic.Fill(page, null, ValueOf)
             : ProseOf.Line(_clinic.Fill(_wording.Interface.GetValueOrDefault(say.Text, say.Text), null, ValueOf));
