@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 
 namespace EarHelp.Browser.Pages;
 
-[Collection(ServiceCollection.Name)]
+[Collection(ServiceAndBrowser.Name)]
 public sealed class FocusTests(Service service)
 {
     const int MostStops = 120;

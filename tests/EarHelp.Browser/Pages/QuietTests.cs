@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace EarHelp.Browser.Pages;
 
 /// <summary>The page is light, asks nobody else for anything, and only ever adds to the letter.</summary>
-[Collection(ServiceCollection.Name)]
+[Collection(ServiceAndBrowser.Name)]
 public sealed class QuietTests(Service service)
 {
     const int MostRequests = 3;

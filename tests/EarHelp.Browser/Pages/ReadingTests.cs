@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace EarHelp.Browser.Pages;
 
 /// <summary>The page in the settings that people read with.</summary>
-[Collection(ServiceCollection.Name)]
+[Collection(ServiceAndBrowser.Name)]
 public sealed class ReadingTests(Service service)
 {
     /// <summary>The spacing that WCAG 2.2, criterion 1.4.12, lets a reader set.</summary>

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace EarHelp.Browser.People;
 
 /// <summary>Many who come here cannot hear well: wherever a telephone number stands, a way without hearing stands beside it.</summary>
-[Collection(ServiceCollection.Name)]
+[Collection(ServiceAndBrowser.Name)]
 public sealed class CannotTelephoneTests(Service service)
 {
     [Fact]

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 
 namespace EarHelp.Browser.People;
 
-[Collection(ServiceCollection.Name)]
+[Collection(ServiceAndBrowser.Name)]
 public sealed class GoingBackTests(Service service)
 {
     [Theory]

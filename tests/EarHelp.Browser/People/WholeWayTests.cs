@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace EarHelp.Browser.People;
 
 /// <summary>People go the whole way, on a desktop and a phone, with and without JavaScript.</summary>
-[Collection(ServiceCollection.Name)]
+[Collection(ServiceAndBrowser.Name)]
 public sealed class WholeWayTests(Service service)
 {
     const int MostTapsOfAnOrdinaryEar = 12;

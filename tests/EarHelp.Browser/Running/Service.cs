@@ -46,7 +46,7 @@ public sealed class Service : IAsyncLifetime
 }
 
 [CollectionDefinition(Name)]
-public sealed class ServiceCollection : ICollectionFixture<Service>
+public sealed class ServiceAndBrowser : ICollectionFixture<Service>
 {
     public const string Name = "the service and a browser";
 }
