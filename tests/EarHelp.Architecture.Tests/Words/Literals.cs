@@ -17,6 +17,7 @@ sealed record Literal(CodeFile File, SyntaxNode Node, string Text)
         {
             ThrowStatementSyntax or ThrowExpressionSyntax or AttributeSyntax => true,
             ObjectCreationExpressionSyntax made => made.Type.ToString().EndsWith("Exception", StringComparison.Ordinal),
+            MethodDeclarationSyntax method => method.ReturnType.ToString().EndsWith("Exception", StringComparison.Ordinal),
             ConstructorInitializerSyntax => a.FirstAncestorOrSelf<TypeDeclarationSyntax>()?.Identifier.ValueText.EndsWith("Exception", StringComparison.Ordinal) == true,
             InvocationExpressionSyntax call => IsLogOrConsole(call.Expression.ToString()),
             _ => false,
