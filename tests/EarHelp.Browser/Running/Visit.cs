@@ -92,9 +92,7 @@ public sealed class Visit : IAsyncDisposable
         var screen = await ScreenAsync() ?? string.Empty;
         if (person.IsUnsure && await Now.GetByLabel("ot sure").CountAsync() > 0)
             await ChooseAllUnsureAsync();
-        else if (person.Choices.TryGetValue(screen, out var labels))
-            await ChooseAsync(labels);
-        else
+        else if (!person.Choices.TryGetValue(screen, out var labels) || !await ChooseOfferedAsync(labels))
             await ChooseClearAsync();
         await ContinueAsync();
     }
@@ -102,8 +100,25 @@ public sealed class Visit : IAsyncDisposable
     public async Task ChooseAsync(params IEnumerable<string> labels)
     {
         foreach (var label in labels)
-            await Now.Locator("label.pick, .point label").Filter(new() { HasText = label, HasNotText = "ot sure" }).First.Locator("input").CheckAsync();
+            await Labelled(label).Locator("input").CheckAsync();
     }
+
+    /// <summary>Chooses what is still offered: an entry that no longer matters is left out of its screen.</summary>
+    async Task<bool> ChooseOfferedAsync(IEnumerable<string> labels)
+    {
+        var any = false;
+        foreach (var label in labels)
+        {
+            if (await Labelled(label).CountAsync() == 0)
+                continue;
+            await ChooseAsync(label);
+            any = true;
+        }
+
+        return any;
+    }
+
+    ILocator Labelled(string label) => Now.Locator("label.pick, .point label").Filter(new() { HasText = label, HasNotText = "ot sure" }).First;
 
     /// <summary>Presses the button of the question, and waits for the next one, the plan, or what was wrong.</summary>
     public async Task ContinueAsync()
