@@ -18,7 +18,7 @@ public sealed record Person(string Name, string Whose, string Age, string Place,
 
     /// <summary>A blocked ear after days of swimming, hearing as before.</summary>
     public static Person Swimmer { get; } = new(
-        "swimmer", "Mine", "34", "Near the clinic", BlockedEar.Add("lately", ["Swimming", "Cotton buds"]));
+        "swimmer", "Mine", "34", "Near the clinic", BlockedEar.Add("lately", ["Swimming", "A cotton bud"]));
 
     /// <summary>The same, but the hearing dropped within days and nobody has looked.</summary>
     public static Person SuddenlyDull { get; } = new(

@@ -62,7 +62,7 @@ public sealed class Visit : IAsyncDisposable
             TimezoneId = "Europe/London",
             HasTouch = device.Width < 500,
         });
-        context.SetDefaultTimeout(15_000);
+        context.SetDefaultTimeout(30_000);
         var visit = new Visit(context, await context.NewPageAsync(), device, service.Address);
         await visit.Page.GotoAsync(service.Address.ToString());
         return visit;
