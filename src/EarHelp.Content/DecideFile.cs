@@ -15,17 +15,19 @@ public static class DecideFile
     static readonly string[] Notes = [RuleTable.Because, RuleTable.Source, RuleTable.Sure, RuleTable.AlsoSaidBy];
 
     /// <param name="levels">The order of a column **level**, if the file has no levels of its own; the first is the most urgent.</param>
-    public static DecideReading Read(SourceFile file, ImmutableArray<string> levels)
+    /// <param name="name">Which table, if the file holds several: the heading above it, without the policy. Null: the only one.</param>
+    public static DecideReading Read(SourceFile file, ImmutableArray<string> levels, string? name = null)
     {
         ArgumentNullException.ThrowIfNull(file);
         var problems = new ProblemList();
         var page = PageReader.Read(file, problems);
-        var tables = page.Tables.Where(t => t.Headings.Any(h => h.IsBold)).ToList();
-        if (tables.Count == 0)
+        var all = page.Tables.Where(t => t.Headings.Any(h => h.IsBold)).ToList();
+        var tables = name is null ? all : [.. all.Where(t => PolicyWords.NameOf(t.Above) == name)];
+        if (all.Count == 0)
             problems.Add(ProblemCodes.NotOneDecision, page.Source.SpotAt(0), "The file holds no decision table.", "Write a table with condition columns and at least one conclusion column with a bold heading: **level**.");
-        foreach (var second in tables.Skip(1))
-            problems.Add(ProblemCodes.NotOneDecision, second.Spot, "The file holds a second decision table.", "Keep one in the file.");
-        var table = tables.Count == 0 ? null : Read(tables[0], LevelsOf([page]) is { IsEmpty: false } own ? own : levels, problems);
+        else if (tables.Count != 1)
+            problems.Add(ProblemCodes.NotOneDecision, (tables.LastOrDefault() ?? all[0]).Spot, name is null ? "The file holds several decision tables." : $"The file does not hold one decision table \"{name}\".", $"Name one: {string.Join(", ", all.Select(t => PolicyWords.NameOf(t.Above)))}.");
+        var table = tables.Count != 1 ? null : Read(tables[0], LevelsOf([page]) is { IsEmpty: false } own ? own : levels, problems);
         var found = problems.Sorted();
         return new DecideReading(found.IsEmpty ? table : null, found);
     }

@@ -7,6 +7,8 @@ using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
 using EarHelp.Content.Sources;
 using EarHelp.Content.Words;
+using EarHelp.Triage.Assessments;
+using EarHelp.Triage.Diagrams;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 
@@ -20,7 +22,7 @@ public static class EditionCompiler
     {
         ArgumentNullException.ThrowIfNull(options);
         var problems = new ProblemList();
-        var compiled = sources.Where(s => SourceFile.IsCompiled(s.Path)).OrderBy(s => s.Path, StringComparer.Ordinal).ToImmutableArray();
+        var compiled = sources.Where(s => SourceFolder.IsCompiled(s.Path)).OrderBy(s => s.Path, StringComparer.Ordinal).ToImmutableArray();
         var pages = compiled.Select(s => PageReader.Read(s, problems)).ToList();
         var dialogPages = pages.Where(p => p.Path.StartsWith("dialogs/", StringComparison.Ordinal)).ToList();
         var contentPages = pages.Where(p => p.Path.StartsWith("content/", StringComparison.Ordinal)).ToList();
@@ -32,10 +34,23 @@ public static class EditionCompiler
         var wordings = CompileWords(contentPages, dialog, options, problems);
         dialog.Sources.ReportUnused();
 
-        var found = problems.Sorted();
-        return found.IsEmpty && clinic is not null
-            ? new Compilation(new Edition(EditionHash.Of(compiled), dialog.Dialog, dialog.Sources.All, clinic, numbers, wordings, IsSigned: false), found)
-            : new Compilation(null, found);
+        var assessor = problems.IsEmpty ? Build(dialog.Dialog, problems) : null;
+        return assessor is not null && clinic is not null
+            ? new Compilation(new Edition(EditionHash.Of(compiled), dialog.Dialog, dialog.Sources.All, clinic, numbers, wordings, IsSigned: false), assessor, [])
+            : new Compilation(null, null, problems.Sorted());
+    }
+
+    static Assessor? Build(Dialog dialog, ProblemList problems)
+    {
+        try
+        {
+            return Assessor.Build(dialog);
+        }
+        catch (DiagramLimitException limit)
+        {
+            problems.Add(ProblemCodes.TooLarge, dialog.Rules[0].Spot, limit.Message, "Let the tables tell fewer values apart, or split a table.");
+            return null;
+        }
     }
 
     static FrozenDictionary<string, Wording> CompileWords(List<Page> pages, CompiledDialog dialog, CompileOptions options, ProblemList problems)

@@ -12,7 +12,7 @@ static class SmallSources
     /// <summary>A day within the holidays of the small edition, and what a program would need.</summary>
     public static CompileOptions Options { get; } = new(new LocalDate(2026, 11, 25), ["go on"], ["greeting"]);
 
-    public static string TextOf(string path) => System.Text.Encoding.UTF8.GetString(All.Single(f => f.Path == path).Bytes.AsSpan());
+    public static string TextOf(string path) => System.Text.Encoding.UTF8.GetString(All.Single(f => f.Path == path).Bytes.Span);
 
     /// <summary>With one file in place of another; without it if there are no bytes.</summary>
     public static ImmutableArray<SourceFile> With(this ImmutableArray<SourceFile> sources, SourceFile file)

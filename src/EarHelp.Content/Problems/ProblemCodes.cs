@@ -72,6 +72,8 @@ public static class ProblemCodes
     public const string OrderMissing = "EH0227";
     public const string NotOneDecision = "EH0228";
 
+    public const string TooLarge = "EH0229";
+
     // Words.
     public const string MissingWords = "EH0301";
     public const string WordsForNothing = "EH0302";

@@ -72,7 +72,7 @@ sealed class SourceText
 
     static string Decode(SourceFile file, ProblemList problems)
     {
-        var bytes = file.Bytes.AsSpan();
+        var bytes = file.Bytes.Span;
         var start = new SourceSpot(file.Path, 1, 1);
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
         {

@@ -16,7 +16,7 @@ public static class EditionHash
         foreach (var file in sources.OrderBy(s => s.Path, StringComparer.Ordinal))
         {
             Append(hash, Encoding.UTF8.GetBytes(file.Path));
-            Append(hash, Normalised(file.Bytes.AsSpan()));
+            Append(hash, Normalised(file.Bytes.Span));
         }
 
         return Convert.ToHexStringLower(hash.GetHashAndReset());

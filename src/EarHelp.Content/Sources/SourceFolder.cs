@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 
 namespace EarHelp.Content.Sources;
 
@@ -8,8 +7,11 @@ public static class SourceFolder
 {
     static readonly string[] Folders = ["content", "dialogs"];
 
+    // For people, not for patients: they are neither compiled nor part of an edition's hash.
+    static readonly string[] NotCompiled = ["README.md", "CHANGES.md", "to-sign.md", "left-out.md"];
+
     /// <summary>The nearest folder, from <paramref name="start"/> upwards, that holds both; or null.</summary>
-    public static string? Find(string start)
+    public static string? FindRoot(string start)
     {
         for (var folder = new DirectoryInfo(start); folder is not null; folder = folder.Parent)
         {
@@ -32,12 +34,21 @@ public static class SourceFolder
             foreach (var file in Directory.EnumerateFiles(folder, "*.md", SearchOption.AllDirectories))
             {
                 var path = Path.GetRelativePath(root, file).Replace(Path.DirectorySeparatorChar, '/');
-                if (SourceFile.IsCompiled(path))
-                    files.Add(new SourceFile(path, ImmutableCollectionsMarshal.AsImmutableArray(File.ReadAllBytes(file))));
+                if (IsCompiled(path))
+                    files.Add(new SourceFile(path, File.ReadAllBytes(file)));
             }
         }
 
         files.Sort((one, other) => string.CompareOrdinal(one.Path, other.Path));
         return files.ToImmutable();
+    }
+
+    /// <summary>False for pages that explain, record changes or hold example patients.</summary>
+    public static bool IsCompiled(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return path.EndsWith(".md", StringComparison.OrdinalIgnoreCase)
+            && !path.StartsWith("dialogs/examples/", StringComparison.Ordinal)
+            && !NotCompiled.Contains(path[(path.LastIndexOf('/') + 1)..], StringComparer.Ordinal);
     }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.IO.Compression;
-using System.Runtime.InteropServices;
 using System.Text;
 
 namespace EarHelp.Content.Sources;
@@ -23,7 +22,7 @@ public static class SourcePack
             {
                 writer.Write(file.Path);
                 writer.Write(file.Bytes.Length);
-                writer.Write(file.Bytes.AsSpan());
+                writer.Write(file.Bytes.Span);
             }
         }
 
@@ -31,7 +30,7 @@ public static class SourcePack
     }
 
     /// <exception cref="InvalidDataException">The bytes were not made by <see cref="Pack"/>, or are damaged.</exception>
-    public static ImmutableArray<SourceFile> Unpack(ReadOnlySpan<byte> packed)
+    public static ImmutableArray<SourceFile> Unpack(ReadOnlyMemory<byte> packed)
     {
         try
         {
@@ -47,7 +46,7 @@ public static class SourcePack
                 var bytes = reader.ReadBytes(length);
                 if (bytes.Length != length)
                     throw new InvalidDataException($"A pack of sources ends after {bytes.Length} of {length} bytes of \"{path}\".");
-                files.Add(new SourceFile(path, ImmutableCollectionsMarshal.AsImmutableArray(bytes)));
+                files.Add(new SourceFile(path, bytes));
             }
 
             return files.ToImmutable();

@@ -16,7 +16,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
     {
         var adviceWords = AdviceWords.Read(pages.Of(WordPages.AdviceWords), problems);
         var interfaceTexts = new InterfaceReader(pages, problems).Read();
-        foreach (var key in options.RequiredInterfaceKeys.Where(k => !interfaceTexts.ContainsKey(k)))
+        foreach (var key in options.NeededTexts.Where(k => !interfaceTexts.ContainsKey(k)))
             problems.Add(ProblemCodes.MissingInterfaceText, pages.Of(WordPages.Interface).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the short text \"{key}\".", "Add a row to a table \"text | words\" of the interface.");
         return new Wording(
             pages.Language,
@@ -99,7 +99,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         var keys = new WordKeys<Prose>("page", pages.Language, problems);
         foreach (var section in pages.SectionsOf(WordPages.Pages, problems))
             keys.Add(section.Name, section.Spot, () => ReadSection(section));
-        foreach (var page in options.RequiredPages.Where(p => !keys.Has(p)))
+        foreach (var page in options.NeededPages.Where(p => !keys.Has(p)))
             problems.Add(ProblemCodes.MissingPage, pages.Of(WordPages.Pages).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the page \"{page}\".", $"Add a section \"## {page}\" to the pages.");
         return keys.ToFrozen();
     }

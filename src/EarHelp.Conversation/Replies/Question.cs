@@ -18,5 +18,12 @@ public sealed record AskedFact(string Fact, ImmutableArray<OfferedOption> Option
 /// <param name="Words">Index of the option's words in the edition's question, or null: the interface's yes and no.</param>
 public sealed record OfferedOption(string Value, int? Words);
 
-/// <param name="Kind">number or date.</param>
-public sealed record TypedInput(string Kind, decimal? From, decimal? To, decimal? Step, string? Unit);
+/// <param name="Kind"><see cref="Number"/> or <see cref="Date"/>.</param>
+/// <param name="From">Of a number: the least; of a date: how long ago at least, in <paramref name="Unit"/>.</param>
+/// <param name="Unit">Of a date: <c>days</c> or <c>hours</c>, as its number counts.</param>
+public sealed record TypedInput(string Kind, decimal? From, decimal? To, decimal? Step, string? Unit)
+{
+    public const string Number = "number";
+
+    public const string Date = "date";
+}

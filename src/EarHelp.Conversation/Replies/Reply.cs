@@ -1,9 +1,16 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using EarHelp.Conversation.Turns;
 
 namespace EarHelp.Conversation.Replies;
 
 /// <summary>One typed reply. It names texts and never holds them: the edition has the words.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
+[JsonDerivedType(typeof(Say), "say")]
+[JsonDerivedType(typeof(Alarm), "alarm")]
+[JsonDerivedType(typeof(Ask), "ask")]
+[JsonDerivedType(typeof(Confirm), "confirm")]
+[JsonDerivedType(typeof(Outcome), "outcome")]
 public abstract record Reply
 {
     Reply()
@@ -12,7 +19,7 @@ public abstract record Reply
 
     /// <summary>A page text or a short interface text, e.g. the greeting or "we dropped these answers".</summary>
     /// <param name="Text">Key of a page (<see cref="Triage.Editions.Wording.Pages"/>) or of an interface text.</param>
-    /// <param name="Blanks">What fills its blanks, by name.</param>
+    /// <param name="Blanks">What fills its blanks, by name; a name that comes several times is a list.</param>
     public sealed record Say(string Text, ImmutableArray<Blank> Blanks) : Reply;
 
     /// <summary>An emergency text shown at once: a signpost, or the text of the level that a sign would lead to.</summary>
@@ -22,12 +29,17 @@ public abstract record Reply
 
     public sealed record Ask(Question Question) : Reply;
 
-    /// <summary>What was understood from free text, to be confirmed.</summary>
+    /// <summary>What was understood from free text, to be confirmed: "yes" sends the values back as chosen answers, "no" sends none.</summary>
     public sealed record Confirm(QuestionName Name, ImmutableArray<ReadBack> Understood) : Reply;
 
     public sealed record Outcome(OutcomeTold Told) : Reply;
 }
 
+/// <summary>What fills a blank.</summary>
+/// <param name="Value">
+/// A figure as it is; else what stands before the colon says what it names: <c>fact:ID</c>, <c>fact:ID@left</c>, <c>screen:ID</c>,
+/// <c>answer:ID@left=VALUE</c>, <c>date:2026-11-20</c>, <c>text:</c> the person's own words.
+/// </param>
 public sealed record Blank(string Name, string Value);
 
 /// <param name="Value">The value as in <see cref="ChosenAnswer.Value"/>.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using EarHelp.Triage.Answers;
 
 namespace EarHelp.Conversation.Turns;
@@ -15,6 +16,14 @@ public sealed record Turn(string Id, QuestionName? Answers, TurnContent Content)
 public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int AskedInTurn);
 
 /// <summary>What a message says.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
+[JsonDerivedType(typeof(Begin), "begin")]
+[JsonDerivedType(typeof(Chosen), "chosen")]
+[JsonDerivedType(typeof(Typed), "typed")]
+[JsonDerivedType(typeof(Change), "change")]
+[JsonDerivedType(typeof(SomethingChanged), "something-changed")]
+[JsonDerivedType(typeof(StartOver), "start-over")]
+[JsonDerivedType(typeof(AskForLink), "ask-for-link")]
 public abstract record TurnContent
 {
     TurnContent()

@@ -29,15 +29,15 @@ sealed record PageExample(string ReportedAt, ImmutableArray<SourceFile> Bad, Imm
             var head = lines[i].Split(' ');
             var inside = lines.Skip(i + 1).TakeWhile(l => l != "```").ToList();
             var text = string.Concat(inside.Select(l => l + "\n"));
-            files.Add(new SourceFile(head[1], head.Length > 2 ? Unescaped(text) : [.. Encoding.UTF8.GetBytes(text)]));
+            files.Add(new SourceFile(head[1], head.Length > 2 ? Unescaped(text) : Encoding.UTF8.GetBytes(text)));
         }
 
         return files.ToImmutable();
     }
 
-    static ImmutableArray<byte> Unescaped(string text)
+    static byte[] Unescaped(string text)
     {
-        var bytes = ImmutableArray.CreateBuilder<byte>();
+        var bytes = new List<byte>();
         for (var i = 0; i < text.Length; i++)
         {
             if (text[i] == '\\' && i + 3 < text.Length && text[i + 1] == 'x')
@@ -51,6 +51,6 @@ sealed record PageExample(string ReportedAt, ImmutableArray<SourceFile> Bad, Imm
             }
         }
 
-        return bytes.ToImmutable();
+        return [.. bytes];
     }
 }

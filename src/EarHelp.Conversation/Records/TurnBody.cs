@@ -1,0 +1,12 @@
+using System.Collections.Immutable;
+using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Turns;
+
+namespace EarHelp.Conversation.Records;
+
+/// <summary>What a kept record holds of a turn: what came in and what was replied.</summary>
+/// <param name="SchemaVersion">Raised when the written form changes; older forms stay readable.</param>
+public sealed record TurnBody(int SchemaVersion, Turn Turn, ImmutableArray<Reply> Replies)
+{
+    public const int CurrentVersion = 1;
+}

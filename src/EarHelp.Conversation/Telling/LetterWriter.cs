@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using EarHelp.Conversation.Replies;
+using EarHelp.Triage.Answers;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Texts;
+using NodaTime;
+
+namespace EarHelp.Conversation.Telling;
+
+/// <summary>Puts typed replies into the words of one language. Safe to share; one for each edition, language and grammar.</summary>
+public sealed class LetterWriter
+{
+    readonly Edition _edition;
+    readonly Wording _wording;
+    readonly AnswerWords _answers;
+    readonly ClinicWords _clinic;
+    readonly QuestionLetter _questions;
+    readonly OutcomeLetter _outcomes;
+
+    /// <param name="isSelf">True if the person writes about themselves; it chooses between <c>{you|they}</c>.</param>
+    public LetterWriter(Edition edition, string language, bool isSelf)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        _edition = edition;
+        _wording = edition.Wordings[language];
+        IsSelf = isSelf;
+        var times = new TimeWords(edition.Clinic, _wording);
+        _answers = new AnswerWords(edition.Dialog, _wording, times);
+        _clinic = new ClinicWords(edition.Clinic, _wording, isSelf, times);
+        _questions = new QuestionLetter(edition.Dialog, _wording, _answers, _clinic);
+        _outcomes = new OutcomeLetter(edition, _wording, _answers, _clinic);
+    }
+
+    public bool IsSelf { get; }
+
+    public string Language => _wording.Language;
+
+    /// <summary>The parts of one reply.</summary>
+    /// <param name="now">An outcome whose limit has passed by now is told as overdue, whenever it was decided.</param>
+    public ImmutableArray<LetterPart> Write(Reply reply, Instant now) => reply switch
+    {
+        Reply.Say say => [new LetterPart.Passage(say.Text, Said(say))],
+        Reply.Alarm alarm => [new LetterPart.Emergency(Alarmed(alarm))],
+        Reply.Ask ask => [new LetterPart.Asked(_questions.Write(ask.Question))],
+        Reply.Confirm confirm => [ReadBack(confirm)],
+        Reply.Outcome outcome => [new LetterPart.OutcomeShown(outcome.Told, _outcomes.Write(outcome.Told, now))],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>A short text of the edition, filled; for labels of a face.</summary>
+    public string Text(string key) => _clinic.Fill(_wording.Interface.GetValueOrDefault(key, key), null, _ => null);
+
+    /// <summary>The same, with blanks of the face's own.</summary>
+    public string Text(string key, params ReadOnlySpan<(string Name, string Value)> blanks)
+    {
+        var values = blanks.ToArray();
+        return _clinic.Fill(_wording.Interface.GetValueOrDefault(key, key), null, name => Array.Find(values, v => v.Name == name).Value);
+    }
+
+    /// <summary>A page of the edition, filled.</summary>
+    public Prose Page(string key) => _clinic.Fill(_wording.Pages.GetValueOrDefault(key, Prose.Empty), null, _ => null);
+
+    /// <summary>The short name of a fact's answer, with its ear.</summary>
+    public string Brief(string fact, Ear? ear) =>
+        _edition.Dialog.FindFact(fact) is { } found ? _answers.Brief(found.Index, ear) : fact;
+
+    /// <summary>The short name of a question, with its ear.</summary>
+    public string BriefOfScreen(string screen, Ear? ear)
+    {
+        var brief = _wording.Questions.TryGetValue(screen, out var words) ? words.InBrief : Text("start heading");
+        return ear is null ? brief : Text("ear question", ("question", brief), ("ear", Text(ClinicWords.EarKey(ear.Value))));
+    }
+
+    /// <param name="written">As in a chosen answer; null: not sure.</param>
+    public string Value(string fact, string? written) =>
+        _edition.Dialog.FindFact(fact) is { } found ? _answers.Value(found.Index, written) : written ?? Text("unsure answer");
+
+    /// <summary>A moment in words, its zone named.</summary>
+    public string Moment(Instant at) => _clinic.Times.Moment(at);
+
+    Prose Said(Reply.Say say)
+    {
+        string? ValueOf(string name) => BlankWords.Of(this, _clinic.Times, say.Blanks, name);
+        return _wording.Pages.TryGetValue(say.Text, out var page)
+            ? _clinic.Fill(page, null, ValueOf)
+            : ProseOf.Line(_clinic.Fill(_wording.Interface.GetValueOrDefault(say.Text, say.Text), null, ValueOf));
+    }
+
+    Prose Alarmed(Reply.Alarm alarm)
+    {
+        foreach (var signpost in _wording.Signposts)
+        {
+            if (string.Equals(signpost.Id, alarm.Signpost, StringComparison.Ordinal))
+                return _clinic.Fill(signpost.Text, null, _ => null);
+        }
+
+        if (alarm.Level is null || !_wording.Outcomes.TryGetValue(alarm.Level, out var outcome))
+            return _clinic.Fill(ProseOf.Line(_wording.Interface.GetValueOrDefault("emergency line", "emergency line")), null, _ => null);
+        var lead = ProseOf.Line(Text("emergency said so far"));
+        return ProseOf.Together(lead, _clinic.Fill(outcome.Headline, null, _ => null), _clinic.Fill(outcome.Meaning, null, _ => null));
+    }
+
+    LetterPart.ReadBackShown ReadBack(Reply.Confirm confirm)
+    {
+        var said = string.Join(" … ", confirm.Understood.Select(u => u.Words).Distinct());
+        var list = string.Join(", ", confirm.Understood.Select(u => $"{Brief(u.Fact, u.Ear)}: {Value(u.Fact, u.Value)}"));
+        return new LetterPart.ReadBackShown(
+            confirm.Name, Text("read back", ("text", said), ("list", list)), confirm.Understood, Text("read back yes"), Text("read back no"));
+    }
+}

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using EarHelp.Conversation.Replies;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Texts;
+
+namespace EarHelp.Conversation.Telling;
+
+/// <summary>Says why an outcome is what it is, and what was answered.</summary>
+sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers, ClinicWords clinic)
+{
+    public Prose Why(OutcomeTold told)
+    {
+        var deciding = ProseOf.List(told.Reasons.Where(r => r.Decides).Select(Reason).Where(r => !r.IsEmpty).DistinctBy(PlainText.OfLine));
+        var others = ProseOf.List(told.Reasons.Where(r => !r.Decides).Select(Reason).Where(r => !r.IsEmpty).DistinctBy(PlainText.OfLine));
+        return ProseOf.Together(
+            deciding.IsEmpty ? Prose.Empty : Line("why this answer lead"),
+            deciding,
+            others.IsEmpty ? Prose.Empty : Line("reasons less"),
+            others,
+            told.Answers.Any(a => a.Value is null) ? Line("counted as worse") : Prose.Empty);
+    }
+
+    public Prose ForTheClinician(OutcomeTold told)
+    {
+        var entries = told.Answers.Select(Answered);
+        return ProseOf.Together(Line("tell the clinician lead"), ProseOf.List(entries));
+    }
+
+    ImmutableArray<Inline> Answered(AnswerTold answer)
+    {
+        if (edition.Dialog.FindFact(answer.Fact) is not { } fact)
+            return [];
+        var now = answers.Value(fact.Index, answer.Value);
+        var entry = ImmutableArray.Create(ProseOf.Strong(answers.Brief(fact.Index, answer.Ear)), ProseOf.Plain(": " + now));
+        if (answer.Earlier is null)
+            return entry;
+        var before = answers.Value(fact.Index, answer.Earlier == AnswerTold.Unsure ? null : answer.Earlier);
+        return entry.Add(ProseOf.Plain(". " + clinic.Fill(
+            answers.Word("tell changed"), answer.Ear, name => name == "before" ? before : name == "after" ? now : null)));
+    }
+
+    ImmutableArray<Inline> Reason(ReasonTold reason)
+    {
+        if (!wording.Reasons.TryGetValue(reason.Rule, out var text)
+            && !wording.Reasons.TryGetValue(reason.Rule.Split('.')[0], out text))
+            return [];
+        return ProseOf.Inlines(clinic.Fill(text, reason.Ear, name => OfBlanks(reason, name)));
+    }
+
+    string? OfBlanks(ReasonTold reason, string name)
+    {
+        foreach (var blank in reason.Blanks)
+        {
+            if (string.Equals(blank.Name, name, StringComparison.Ordinal) && edition.Dialog.FindFact(name) is { } fact)
+                return answers.Value(fact.Index, blank.Value == AnswerTold.Unsure ? null : blank.Value);
+        }
+
+        return OfNamedFact(reason, name);
+    }
+
+    /// <summary>A named fact is said by the answers that made it true.</summary>
+    string? OfNamedFact(ReasonTold reason, string name)
+    {
+        var named = edition.Dialog.NamedFacts.FirstOrDefault(n => n.Id == name);
+        if (named is null)
+            return null;
+        var facts = named.Rows.SelectMany(r => r.Conditions).Where(c => !c.Of.IsNamedFact).Select(c => c.Of.Index).ToHashSet();
+        var briefs = reason.Blanks
+            .Select(b => edition.Dialog.FindFact(b.Name))
+            .Where(f => f is not null && facts.Contains(f.Index))
+            .Select(f => answers.Brief(f!.Index, null));
+        return string.Join(", ", briefs.Distinct());
+    }
+
+    Prose Line(string key) => ProseOf.Line(clinic.Fill(answers.Word(key), null, _ => null));
+}

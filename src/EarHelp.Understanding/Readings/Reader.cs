@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using EarHelp.Understanding.Lexicons;
+using EarHelp.Understanding.Words;
+using NodaTime;
+
+namespace EarHelp.Understanding.Readings;
+
+/// <summary>Reads a message. Takes time linear in its length; knows no word that is not in the edition.</summary>
+public static class Reader
+{
+    /// <summary>How many words before a phrase are looked at for a denial, within its clause.</summary>
+    const int DenialReach = 4;
+
+    /// <param name="asked">The question that is open, or null.</param>
+    /// <param name="today">The date at the clinic.</param>
+    public static Reading Read(Lexicon lexicon, string text, AskedNow? asked, LocalDate today)
+    {
+        ArgumentNullException.ThrowIfNull(lexicon);
+        ArgumentNullException.ThrowIfNull(text);
+        var words = WordList.Of(text);
+        if (words.IsEmpty)
+            return Reading.Nothing;
+        var mended = new string[words.Length];
+        for (var i = 0; i < words.Length; i++)
+            mended[i] = lexicon.Spelling.Mend(words[i].Text);
+        var plain = asked is null ? null : new PlainReader(lexicon, asked, today).Read(words, mended);
+        var (claims, signposts) = Scan(lexicon, words, mended);
+        return new Reading(plain, claims, signposts);
+    }
+
+    static (ImmutableArray<Claim> Claims, ImmutableArray<SeenSignpost> Signposts) Scan(
+        Lexicon lexicon, ImmutableArray<Word> words, string[] mended)
+    {
+        var claims = new List<(Claim Claim, int First, int Last)>();
+        var signposts = new List<SeenSignpost>();
+        var denials = FindDenials(lexicon, mended);
+        for (var at = 0; at < words.Length; at++)
+        {
+            var first = at;
+            lexicon.Phrases.Match(mended, at, (length, meanings) =>
+            {
+                var last = first + length - 1;
+                var span = TextSpan.Cover(words[first].Span, words[last].Span);
+                var certainty = CertaintyOf(words, mended, denials, first, last);
+                foreach (var meaning in meanings)
+                {
+                    if (meaning is Meaning.OfSignpost seen)
+                        signposts.Add(new SeenSignpost(seen.Signpost, span, certainty));
+                    else if (meaning is Meaning.OfValue value)
+                        claims.Add((new Claim(value.Fact, value.Values, value.Written, span, certainty), first, last));
+                }
+            });
+        }
+
+        return (WithoutThoseInsideLonger(claims), [.. signposts]);
+    }
+
+    static bool[] FindDenials(Lexicon lexicon, string[] mended)
+    {
+        var found = new bool[mended.Length];
+        for (var at = 0; at < mended.Length; at++)
+        {
+            var first = at;
+            lexicon.Phrases.Match(mended, at, (length, meanings) =>
+            {
+                if (meanings.Exists(m => m is Meaning.OfDenial))
+                    found[first + length - 1] = true;
+            });
+        }
+
+        return found;
+    }
+
+    static Certainty CertaintyOf(ImmutableArray<Word> words, string[] mended, bool[] denials, int first, int last)
+    {
+        for (var i = first; i > 0 && i > first - DenialReach; i--)
+        {
+            if (words[i].BeginsClause)
+                break;
+            if (denials[i - 1])
+                return Certainty.Denied;
+        }
+
+        for (var i = first; i <= last; i++)
+        {
+            if (!string.Equals(words[i].Text, mended[i], StringComparison.Ordinal))
+                return Certainty.Mended;
+        }
+
+        return Certainty.Said;
+    }
+
+    /// <summary>"Not dull" is not "dull": of two phrases about one fact, one inside the other, the longer is meant.</summary>
+    static ImmutableArray<Claim> WithoutThoseInsideLonger(List<(Claim Claim, int First, int Last)> claims)
+    {
+        var kept = ImmutableArray.CreateBuilder<Claim>();
+        foreach (var (claim, first, last) in claims)
+        {
+            var isInside = claims.Exists(o =>
+                o.Claim.Fact == claim.Fact && o.First <= first && last <= o.Last && o.Last - o.First > last - first);
+            if (!isInside)
+                kept.Add(claim);
+        }
+
+        return kept.ToImmutable();
+    }
+}
