@@ -24,9 +24,9 @@ public static class DecideFile
         var all = page.Tables.Where(t => t.Headings.Any(h => h.IsBold)).ToList();
         var tables = name is null ? all : [.. all.Where(t => PolicyWords.NameOf(t.Above) == name)];
         if (all.Count == 0)
-            problems.Add(ProblemCodes.NotOneDecision, page.Source.SpotAt(0), "The file holds no decision table.", "Write a table with condition columns and at least one conclusion column with a bold heading: **level**.");
+            problems.Add(Codes.NotOneDecision, page.Source.SpotAt(0), "The file holds no decision table.", "Write a table with condition columns and at least one conclusion column with a bold heading: **level**.");
         else if (tables.Count != 1)
-            problems.Add(ProblemCodes.NotOneDecision, (tables.LastOrDefault() ?? all[0]).Spot, name is null ? "The file holds several decision tables." : $"The file does not hold one decision table \"{name}\".", $"Name one: {string.Join(", ", all.Select(t => PolicyWords.NameOf(t.Above)))}.");
+            problems.Add(Codes.NotOneDecision, (tables.LastOrDefault() ?? all[0]).Spot, name is null ? "The file holds several decision tables." : $"The file does not hold one decision table \"{name}\".", $"Name one: {string.Join(", ", all.Select(t => PolicyWords.NameOf(t.Above)))}.");
         var table = tables.Count != 1 ? null : Read(tables[0], LevelsOf([page]) is { IsEmpty: false } own ? own : levels, problems);
         var found = problems.Sorted();
         return new DecideReading(found.IsEmpty ? table : null, found);
@@ -52,7 +52,7 @@ public static class DecideFile
             conclusions = [.. Places(table, h => h.IsBold)];
         ReportDoubled(table, problems);
         if (policy is { Aggregates: true } && conclusions.Length > 1)
-            problems.Add(ProblemCodes.UnsuitedPolicy, table.AboveSpot, $"Policy {policy.Letter} makes one value, and the table has {conclusions.Length} conclusion columns.", "Keep one conclusion column, or use policy C.");
+            problems.Add(Codes.UnsuitedPolicy, table.AboveSpot, $"Policy {policy.Letter} makes one value, and the table has {conclusions.Length} conclusion columns.", "Keep one conclusion column, or use policy C.");
         var outputs = conclusions.Select(i => Output(table.Headings[i], levels, problems)).ToImmutableArray();
         var rows = table.Rows.Select((row, i) => Row(row, hasIds ? row.Cells[0].Text : $"{i + 1}", conditions, conclusions, problems)).ToImmutableArray();
         if (policy is { NeedsOrder: true })
@@ -67,7 +67,7 @@ public static class DecideFile
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var heading in table.Headings.Where(h => !seen.Add(h.Name)))
-            problems.Add(ProblemCodes.DoubledColumn, heading.Spot, $"The column \"{heading.Name}\" stands twice.", "Keep one of them.");
+            problems.Add(Codes.DoubledColumn, heading.Spot, $"The column \"{heading.Name}\" stands twice.", "Keep one of them.");
     }
 
     static OutputColumn Output(PageCell heading, ImmutableArray<string> levels, ProblemList problems)
@@ -109,13 +109,13 @@ public static class DecideFile
     static void ReportOrder(PageTable table, HitPolicy policy, ImmutableArray<OutputColumn> outputs, ImmutableArray<int> places, ImmutableArray<TableRow> rows, ProblemList problems)
     {
         if (outputs.All(o => o.Order.IsEmpty))
-            problems.Add(ProblemCodes.OrderMissing, table.Headings[places[0]].Spot, $"Policy {policy.Letter} goes by the order of the conclusion's values, and none is given.", "Write it behind the heading, the most important first: **level** (high, medium, low).");
+            problems.Add(Codes.OrderMissing, table.Headings[places[0]].Spot, $"Policy {policy.Letter} goes by the order of the conclusion's values, and none is given.", "Write it behind the heading, the most important first: **level** (high, medium, low).");
         for (var column = 0; column < outputs.Length; column++)
         {
             for (var row = 0; row < rows.Length && !outputs[column].Order.IsEmpty; row++)
             {
                 if (!outputs[column].Order.Contains(rows[row].Conclusions[column]))
-                    problems.Add(ProblemCodes.OrderMissing, table.Rows[row].Cells[places[column]].Spot, $"{rows[row].Conclusions[column]} has no place in the order of **{outputs[column].Name}**.", $"The order is: {string.Join(", ", outputs[column].Order)}.");
+                    problems.Add(Codes.OrderMissing, table.Rows[row].Cells[places[column]].Spot, $"{rows[row].Conclusions[column]} has no place in the order of **{outputs[column].Name}**.", $"The order is: {string.Join(", ", outputs[column].Order)}.");
             }
         }
     }

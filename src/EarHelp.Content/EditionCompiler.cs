@@ -48,7 +48,7 @@ public static class EditionCompiler
         }
         catch (DiagramLimitException limit)
         {
-            problems.Add(ProblemCodes.TooLarge, dialog.Rules[0].Spot, limit.Message, "Let the tables tell fewer values apart, or split a table.");
+            problems.Add(Codes.TooLarge, dialog.Rules[0].Spot, limit.Message, "Let the tables tell fewer values apart, or split a table.");
             return null;
         }
     }
@@ -61,11 +61,11 @@ public static class EditionCompiler
             if (folder.Key.Length == 0)
             {
                 foreach (var stray in folder.Where(p => p.Path is not (ClinicReader.File or EmergencyNumbersReader.File)))
-                    problems.Add(ProblemCodes.TextOutsideSection, stray.Source.SpotAt(0), "The file belongs to no language.", "Move it into a folder such as content/en/.");
+                    problems.Add(Codes.TextOutsideSection, stray.Source.SpotAt(0), "The file belongs to no language.", "Move it into a folder such as content/en/.");
             }
             else if (!WordPages.IsLanguage(folder.Key))
             {
-                problems.Add(ProblemCodes.MalformedName, folder.First().Source.SpotAt(0), $"\"{folder.Key}\" is not the tag of a language.", "Name the folder en, de, pt-BR …");
+                problems.Add(Codes.MalformedName, folder.First().Source.SpotAt(0), $"\"{folder.Key}\" is not the tag of a language.", "Name the folder en, de, pt-BR …");
             }
             else
             {
@@ -74,7 +74,7 @@ public static class EditionCompiler
         }
 
         if (wordings.Count == 0)
-            problems.Add(ProblemCodes.NothingToCompile, FirstSpot(pages, "content/"), "There are no words in any language.", "Add a folder content/en/ with the words.");
+            problems.Add(Codes.NothingToCompile, FirstSpot(pages, "content/"), "There are no words in any language.", "Add a folder content/en/ with the words.");
         return wordings.ToFrozenDictionary(StringComparer.Ordinal);
     }
 

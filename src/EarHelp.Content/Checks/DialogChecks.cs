@@ -39,13 +39,13 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
         {
             var fact = _dialog.Facts.FirstOrDefault(f => f.Id == name);
             if (fact is null)
-                problems.Add(ProblemCodes.RequiredFact, dialogs, $"There is no fact \"{name}\".", $"Add it: about person, values {string.Join(", ", values)}.");
+                problems.Add(Codes.RequiredFact, dialogs, $"There is no fact \"{name}\".", $"Add it: about person, values {string.Join(", ", values)}.");
             else if (fact.About != About.Person || fact.Values is not FactValues.Named named || !named.Names.SequenceEqual(values))
-                problems.Add(ProblemCodes.RequiredFact, fact.Spot, $"The fact \"{name}\" is known to the program and is written differently.", $"Write: about person, values {string.Join(", ", values)}.");
+                problems.Add(Codes.RequiredFact, fact.Spot, $"The fact \"{name}\" is known to the program and is written differently.", $"Write: about person, values {string.Join(", ", values)}.");
         }
 
         if (_dialog.Levels.IsEmpty)
-            problems.Add(ProblemCodes.NothingToCompile, dialogs, "There are no levels.", "Add a table \"level | within\", the most urgent first.");
+            problems.Add(Codes.NothingToCompile, dialogs, "There are no levels.", "Add a table \"level | within\", the most urgent first.");
     }
 
     void ReportAppliesWhen()
@@ -56,9 +56,9 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
             {
                 var used = FactsIn([condition]);
                 if (used.FirstOrDefault(f => f.Index >= fact.Index) is { } later)
-                    problems.Add(ProblemCodes.AppliesTooEarly, condition.Spot, $"Whether \"{fact.Id}\" applies depends on \"{later.Id}\", which is asked later.", $"Put \"{later.Id}\" before it: form comes before safety, safety before story, story before advice.");
+                    problems.Add(Codes.AppliesTooEarly, condition.Spot, $"Whether \"{fact.Id}\" applies depends on \"{later.Id}\", which is asked later.", $"Put \"{later.Id}\" before it: form comes before safety, safety before story, story before advice.");
                 else if (fact.About == About.Person && used.FirstOrDefault(f => f.About == About.Ear) is { } ofEar)
-                    problems.Add(ProblemCodes.WrongAbout, condition.Spot, $"\"{fact.Id}\" is about the person, and whether it applies depends on \"{ofEar.Id}\", which each ear has of its own.", "Make it a fact about the ear, or ask it always.");
+                    problems.Add(Codes.WrongAbout, condition.Spot, $"\"{fact.Id}\" is about the person, and whether it applies depends on \"{ofEar.Id}\", which each ear has of its own.", "Make it a fact about the ear, or ask it always.");
             }
         }
     }
@@ -66,9 +66,9 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
     void ReportUnused()
     {
         foreach (var fact in _dialog.Facts.Where(f => !compiled.Scope.IsUsed(f.DecidingId) && KnownToProgram.All(k => k.Fact != f.Id)))
-            problems.Add(ProblemCodes.UnusedFact, fact.Spot, $"Nothing uses the fact \"{fact.DecidingId}\".", "Take it out, or use it in a rule, a named fact, advice or an explanation.");
+            problems.Add(Codes.UnusedFact, fact.Spot, $"Nothing uses the fact \"{fact.DecidingId}\".", "Take it out, or use it in a rule, a named fact, advice or an explanation.");
         foreach (var named in _dialog.NamedFacts.Where(n => !compiled.Scope.IsUsed(n.Id)))
-            problems.Add(ProblemCodes.UnusedFact, named.Spot, $"Nothing uses the named fact \"{named.Id}\".", "Take it out, or use it in a rule, another named fact, advice or an explanation.");
+            problems.Add(Codes.UnusedFact, named.Spot, $"Nothing uses the named fact \"{named.Id}\".", "Take it out, or use it in a rule, another named fact, advice or an explanation.");
     }
 
     void ReportOtherwise(SourceSpot dialogs)
@@ -76,16 +76,16 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
         var deciding = _dialog.Rules.Where(r => r.Level is not null).ToList();
         var otherwise = deciding.Where(r => compiled.IsOtherwise(r.Id)).ToList();
         if (otherwise.Count == 0)
-            problems.Add(ProblemCodes.NoOtherwise, deciding.LastOrDefault()?.Spot ?? dialogs, "No row decides how urgent it is for those whom no other row foresees.", "Add a last row with - in every condition and the level \"within three days\" or a more urgent one.");
+            problems.Add(Codes.NoOtherwise, deciding.LastOrDefault()?.Spot ?? dialogs, "No row decides how urgent it is for those whom no other row foresees.", "Add a last row with - in every condition and the level \"within three days\" or a more urgent one.");
         foreach (var rule in otherwise)
         {
             var level = _dialog.Levels[rule.Level!.Value];
             if (level.Within is null || LevelReader.Hours(level.Within) > HoursOfOtherwise)
-                problems.Add(ProblemCodes.OtherwiseTooMild, rule.Spot, $"The otherwise-row \"{rule.Id}\" concludes \"{level.Id}\", and what nobody foresaw is never the least urgent.", $"Give it a level whose limit is at most PT{HoursOfOtherwise}H.");
+                problems.Add(Codes.OtherwiseTooMild, rule.Spot, $"The otherwise-row \"{rule.Id}\" concludes \"{level.Id}\", and what nobody foresaw is never the least urgent.", $"Give it a level whose limit is at most PT{HoursOfOtherwise}H.");
         }
 
         if (!_dialog.TreatRules.IsEmpty && !_dialog.TreatRules.Any(r => compiled.IsOtherwise(r.Id)))
-            problems.Add(ProblemCodes.NoOtherwise, _dialog.TreatRules[^1].Spot, "No row says whether this clinic may treat those whom no other row foresees.", "Add a last row with - in every condition.");
+            problems.Add(Codes.NoOtherwise, _dialog.TreatRules[^1].Spot, "No row says whether this clinic may treat those whom no other row foresees.", "Add a last row with - in every condition.");
     }
 
     void ReportRedFlags()
@@ -95,7 +95,7 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
         {
             foreach (var fact in FactsIn(rule.Conditions).Where(f => f.RedFlag is RedFlag.Unmarked && reported.Add(f.Index)))
             {
-                problems.Add(ProblemCodes.RedFlagNeeded, fact.Spot, $"\"{fact.Id}\" decides in rule \"{rule.Id}\", which is \"{_dialog.Levels[rule.Level!.Value].Id}\", and is not marked as a red flag.",
+                problems.Add(Codes.RedFlagNeeded, fact.Spot, $"\"{fact.Id}\" decides in rule \"{rule.Id}\", which is \"{_dialog.Levels[rule.Level!.Value].Id}\", and is not marked as a red flag.",
                     "Write yes into the column \"red flag\", or \"no, because …\" for an age, a time or a medicine.");
             }
         }

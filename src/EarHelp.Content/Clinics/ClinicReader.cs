@@ -28,13 +28,13 @@ static class ClinicReader
     {
         if (page is null)
         {
-            problems.Add(ProblemCodes.MissingClinicFile, new Triage.Texts.SourceSpot(File, 1, 1), "There is no such file.", "Write it as content/README.md says: who the clinic is, its hours and its telephone with a way without hearing.");
+            problems.Add(Codes.MissingClinicFile, new Triage.Texts.SourceSpot(File, 1, 1), "There is no such file.", "Write it as content/README.md says: who the clinic is, its hours and its telephone with a way without hearing.");
             return null;
         }
 
         KnownSettings.Report(page, [.. Needed, .. Optional], problems);
         foreach (var missing in Needed.Where(n => page.Settings.Find(n) is null))
-            problems.Add(ProblemCodes.MissingSetting, page.Settings.Spot, $"The setting \"{missing}\" is missing.", $"Add a line \"{missing}: …\" at the top of the file.");
+            problems.Add(Codes.MissingSetting, page.Settings.Spot, $"The setting \"{missing}\" is missing.", $"Add a line \"{missing}: …\" at the top of the file.");
         ReportTwins(page, problems);
         string Text(string name) => page.Settings.Find(name)?.Value ?? "";
         var tables = new ClinicTables(page, problems);
@@ -57,7 +57,7 @@ static class ClinicReader
         foreach (var (number, twins) in pairs)
         {
             if (page.Settings.Find(number) is { } setting && !twins.Any(t => page.Settings.Find(t) is { Value.Length: > 0 }))
-                problems.Add(ProblemCodes.ClinicWithoutTwin, setting.Spot, $"\"{number}\" has no way without hearing beside it.", $"Add the setting {string.Join(" or ", twins.Select(t => $"\"{t}\""))}.");
+                problems.Add(Codes.ClinicWithoutTwin, setting.Spot, $"\"{number}\" has no way without hearing beside it.", $"Add the setting {string.Join(" or ", twins.Select(t => $"\"{t}\""))}.");
         }
     }
 
@@ -68,7 +68,7 @@ static class ClinicReader
             return DateTimeZone.Utc;
         if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(setting.Value) is { } zone)
             return zone;
-        problems.AddUnknown(ProblemCodes.UnknownTimeZone, setting.ValueSpot, "time zone", setting.Value, DateTimeZoneProviders.Tzdb.Ids);
+        problems.AddUnknown(Codes.UnknownTimeZone, setting.ValueSpot, "time zone", setting.Value, DateTimeZoneProviders.Tzdb.Ids);
         return DateTimeZone.Utc;
     }
 
@@ -79,7 +79,7 @@ static class ClinicReader
             return 0;
         if (int.TryParse(setting.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var minutes) && minutes is > 0 and < MinutesOfDay)
             return minutes;
-        problems.Add(ProblemCodes.WrongSetting, setting.ValueSpot, $"\"{setting.Value}\" is not a number of minutes.", "Write a whole number, for example 30.");
+        problems.Add(Codes.WrongSetting, setting.ValueSpot, $"\"{setting.Value}\" is not a number of minutes.", "Write a whole number, for example 30.");
         return 0;
     }
 
@@ -88,8 +88,8 @@ static class ClinicReader
         if (today is not { } day)
             return;
         if (holidays.IsEmpty)
-            problems.Add(ProblemCodes.HolidaysEnd, page.Settings.Spot, "There are no holidays, so no deadline can be worked out.", "Add a table \"holiday | name\" with the holidays of this year and the next.");
+            problems.Add(Codes.HolidaysEnd, page.Settings.Spot, "There are no holidays, so no deadline can be worked out.", "Add a table \"holiday | name\" with the holidays of this year and the next.");
         else if (holidays.Max(h => h.Date).Year is var last && day.Year > last)
-            problems.Add(ProblemCodes.HolidaysEnd, page.Tables.Last(t => t.Kind == "holiday").Spot, $"The holidays end with {last}, and it is {day.Year}: deadlines cannot be worked out.", $"Add the holidays of {day.Year} and of the next year.");
+            problems.Add(Codes.HolidaysEnd, page.Tables.Last(t => t.Kind == "holiday").Spot, $"The holidays end with {last}, and it is {day.Year}: deadlines cannot be worked out.", $"Add the holidays of {day.Year} and of the next year.");
     }
 }

@@ -19,7 +19,7 @@ sealed class ClinicTables(Page page, ProblemList problems)
         foreach (var table in page.Tables.Where(t => !Kinds.Contains(t.Kind)))
         {
             if (NearestName.To(table.Kind, Kinds) is { } near)
-                problems.Add(ProblemCodes.TableNearMiss, table.Spot, $"The table \"{table.Kind}\" is not read, but its heading is close to \"{near}\".", $"Write \"{near}\" if that is meant, else choose another heading.");
+                problems.Add(Codes.TableNearMiss, table.Spot, $"The table \"{table.Kind}\" is not read, but its heading is close to \"{near}\".", $"Write \"{near}\" if that is meant, else choose another heading.");
         }
     }
 
@@ -33,15 +33,15 @@ sealed class ClinicTables(Page page, ProblemList problems)
                 continue;
             var hours = new OpenHours(day.Value, from.Value, to.Value);
             if (hours.From >= hours.To)
-                problems.Add(ProblemCodes.WrongOpeningHours, columns.Cell(row, "to").Spot, $"On {row.Cells[0].Text} the clinic closes before it opens.", "Write the earlier time first.");
+                problems.Add(Codes.WrongOpeningHours, columns.Cell(row, "to").Spot, $"On {row.Cells[0].Text} the clinic closes before it opens.", "Write the earlier time first.");
             else if (open.Any(o => o.Day == hours.Day && o.From < hours.To && hours.From < o.To))
-                problems.Add(ProblemCodes.WrongOpeningHours, row.Spot, $"The hours of {row.Cells[0].Text} overlap with another row.", "Let the rows of one day follow each other.");
+                problems.Add(Codes.WrongOpeningHours, row.Spot, $"The hours of {row.Cells[0].Text} overlap with another row.", "Let the rows of one day follow each other.");
             else
                 open.Add(hours);
         }
 
         if (!page.Tables.Any(t => t.Kind == "open"))
-            problems.Add(ProblemCodes.WrongOpeningHours, page.Settings.Spot, "The clinic has no opening hours.", "Add a table \"open | from | to\".");
+            problems.Add(Codes.WrongOpeningHours, page.Settings.Spot, "The clinic has no opening hours.", "Add a table \"open | from | to\".");
         return [.. open.OrderBy(o => o.Day).ThenBy(o => o.From)];
     }
 
@@ -54,7 +54,7 @@ sealed class ClinicTables(Page page, ProblemList problems)
             if (ReadDate(row.Cells[0]) is not { } from || (to.IsNothing ? from : ReadDate(to)) is not { } last)
                 continue;
             if (last < from)
-                problems.Add(ProblemCodes.WrongDate, to.Spot, "The closure ends before it begins.", "Write the earlier day first.");
+                problems.Add(Codes.WrongDate, to.Spot, "The closure ends before it begins.", "Write the earlier day first.");
             else
                 closures.Add(new Closure(from, last, columns.Cell(row, "because").Text));
         }
@@ -83,7 +83,7 @@ sealed class ClinicTables(Page page, ProblemList problems)
             if (cell.Text == "yes")
                 offered.Add(row.Cells[0].Text);
             else if (!cell.IsMissing && cell.Text != "no")
-                problems.Add(ProblemCodes.WrongChoice, cell.Spot, $"\"{cell.Text}\" does not say whether it is offered.", "Write yes or no.");
+                problems.Add(Codes.WrongChoice, cell.Spot, $"\"{cell.Text}\" does not say whether it is offered.", "Write yes or no.");
         }
 
         return offered.ToImmutable();
@@ -105,7 +105,7 @@ sealed class ClinicTables(Page page, ProblemList problems)
             return null;
         if (Enum.TryParse<IsoDayOfWeek>(cell.Text, out var day) && day != IsoDayOfWeek.None && Enum.IsDefined(day) && char.IsLetter(cell.Text[0]))
             return day;
-        problems.AddUnknown(ProblemCodes.WrongOpeningHours, cell.Spot, "day of the week", cell.Text, Enum.GetNames<IsoDayOfWeek>().Skip(1));
+        problems.AddUnknown(Codes.WrongOpeningHours, cell.Spot, "day of the week", cell.Text, Enum.GetNames<IsoDayOfWeek>().Skip(1));
         return null;
     }
 
@@ -116,7 +116,7 @@ sealed class ClinicTables(Page page, ProblemList problems)
         var parsed = Time.Parse(cell.Text);
         if (parsed.Success)
             return parsed.Value;
-        problems.Add(ProblemCodes.WrongOpeningHours, cell.Spot, $"\"{cell.Text}\" is not a time of day.", "Write hours and minutes with two digits each: 09:00.");
+        problems.Add(Codes.WrongOpeningHours, cell.Spot, $"\"{cell.Text}\" is not a time of day.", "Write hours and minutes with two digits each: 09:00.");
         return null;
     }
 
@@ -127,7 +127,7 @@ sealed class ClinicTables(Page page, ProblemList problems)
         var parsed = LocalDatePattern.Iso.Parse(cell.Text);
         if (parsed.Success)
             return parsed.Value;
-        problems.Add(ProblemCodes.WrongDate, cell.Spot, $"\"{cell.Text}\" is not a day.", "Write year, month and day: 2026-08-31.");
+        problems.Add(Codes.WrongDate, cell.Spot, $"\"{cell.Text}\" is not a day.", "Write year, month and day: 2026-08-31.");
         return null;
     }
 }

@@ -19,7 +19,7 @@ static class EmergencyNumbersReader
     {
         if (page is null)
         {
-            problems.Add(ProblemCodes.MissingClinicFile, new SourceSpot(File, 1, 1), "There is no such file.", "Write it as content/README.md says: what to call in other countries, and one paragraph for anywhere else.");
+            problems.Add(Codes.MissingClinicFile, new SourceSpot(File, 1, 1), "There is no such file.", "Write it as content/README.md says: what to call in other countries, and one paragraph for anywhere else.");
             return new EmergencyNumbers([], Prose.Empty);
         }
 
@@ -37,9 +37,9 @@ static class EmergencyNumbersReader
             {
                 var (call, without) = (columns.Cell(row, "call"), columns.Cell(row, "without hearing"));
                 if (!without.IsMissing && without.IsNothing)
-                    problems.Add(ProblemCodes.ClinicWithoutTwin, without.Spot, $"For {row.Cells[0].Text} no way without hearing is given.", "Say how to reach help without hearing; where nothing is known, by showing the page to a person nearby.");
+                    problems.Add(Codes.ClinicWithoutTwin, without.Spot, $"For {row.Cells[0].Text} no way without hearing is given.", "Say how to reach help without hearing; where nothing is known, by showing the page to a person nearby.");
                 if (numbers.Any(n => n.Country == row.Cells[0].Text))
-                    problems.Add(ProblemCodes.DoubledName, row.Spot, $"\"{row.Cells[0].Text}\" is listed twice.", "Keep one of them.");
+                    problems.Add(Codes.DoubledName, row.Spot, $"\"{row.Cells[0].Text}\" is listed twice.", "Keep one of them.");
                 numbers.Add(new EmergencyNumber(row.Cells[0].Text, call.Text, without.Text, string.Join(", ", sources.Refer(columns.Cell(row, "source"), $"The number of {row.Cells[0].Text}"))));
             }
         }
@@ -52,7 +52,7 @@ static class EmergencyNumbersReader
         var parts = page.Parts.SkipWhile(p => p is not PagePart.Heading { Words: Elsewhere }).Skip(1).TakeWhile(p => p is not PagePart.Heading { Level: <= 2 }).ToList();
         var prose = new ProseReader(page.Source, BlankNames.InAnyText, problems).Read(parts, parts.FirstOrDefault()?.Spot ?? page.Source.SpotAt(0));
         if (prose.IsEmpty)
-            problems.Add(ProblemCodes.NoFallbackNumber, page.Source.SpotAt(0), "Nothing says what to call in a country that is not listed.", $"Add a heading \"## {Elsewhere}\" and one paragraph below it.");
+            problems.Add(Codes.NoFallbackNumber, page.Source.SpotAt(0), "Nothing says what to call in a country that is not listed.", $"Add a heading \"## {Elsewhere}\" and one paragraph below it.");
         TwinCheck.Report([prose], prose.Spot, problems);
         return prose;
     }

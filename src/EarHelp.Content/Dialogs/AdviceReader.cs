@@ -69,7 +69,7 @@ sealed class AdviceReader(ConditionReader conditions, SourceReader sources, Prob
             {
                 var (with, because) = (columns.Cell(row, "with"), columns.Cell(row, "because"));
                 if (!because.IsMissing && because.IsNothing)
-                    problems.Add(ProblemCodes.MissingBecause, because.Spot, "The impossible pair gives no reason.", "Say why the two cannot stand together.");
+                    problems.Add(Codes.MissingBecause, because.Spot, "The impossible pair gives no reason.", "Say why the two cannot stand together.");
                 if (row.Cells[0].Text.Length > 0 && with.Text.Length > 0
                     && conditions.ReadOne(row.Cells[0].Text, row.Cells[0].Spot) is { } one && conditions.ReadOne(with.Text, with.Spot) is { } other)
                     pairs.Add(new ImpossiblePair(one, other, because.Text, row.Spot));
@@ -83,14 +83,14 @@ sealed class AdviceReader(ConditionReader conditions, SourceReader sources, Prob
     {
         var place = Array.FindIndex(Kinds, k => k.Name == cell.Text);
         if (place < 0 && !cell.IsMissing)
-            problems.AddUnknown(ProblemCodes.WrongChoice, cell.Spot, "kind of advice", cell.Text, Kinds.Select(k => k.Name));
+            problems.AddUnknown(Codes.WrongChoice, cell.Spot, "kind of advice", cell.Text, Kinds.Select(k => k.Name));
         return place < 0 ? AdviceKind.ToDo : Kinds[place].Kind;
     }
 
     About ReadAbout(PageCell cell)
     {
         if (!cell.IsMissing && cell.Text is not ("person" or "ear"))
-            problems.Add(ProblemCodes.WrongAbout, cell.Spot, $"\"{cell.Text}\" is not what advice is about.", "Write person or ear.");
+            problems.Add(Codes.WrongAbout, cell.Spot, $"\"{cell.Text}\" is not what advice is about.", "Write person or ear.");
         return cell.Text == "ear" ? About.Ear : About.Person;
     }
 }

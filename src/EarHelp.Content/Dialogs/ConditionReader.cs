@@ -50,7 +50,7 @@ sealed class ConditionReader(FactScope scope, ProblemList problems)
         var colon = text.IndexOf(':', StringComparison.Ordinal);
         if (colon < 0)
         {
-            problems.Add(ProblemCodes.WrongCondition, spot, text.Length == 0 ? "A condition is missing between two semicolons." : $"\"{text}\" is not a condition.", "Write \"fact: cell\", for example \"hearing: reduced, gone\"; join several with ;");
+            problems.Add(Codes.WrongCondition, spot, text.Length == 0 ? "A condition is missing between two semicolons." : $"\"{text}\" is not a condition.", "Write \"fact: cell\", for example \"hearing: reduced, gone\"; join several with ;");
             return null;
         }
 
@@ -59,7 +59,7 @@ sealed class ConditionReader(FactScope scope, ProblemList problems)
         var cellSpot = spot with { Column = spot.Column + colon + 1 + blanks };
         if (rest.Trim().Length == 1 && rest.Trim()[0] is '-' or '\u2013' or '\u2014')
         {
-            problems.Add(ProblemCodes.WrongCondition, cellSpot, $"\"{text}\" is true of anything.", "Name the values that are meant, or leave the condition out.");
+            problems.Add(Codes.WrongCondition, cellSpot, $"\"{text}\" is true of anything.", "Name the values that are meant, or leave the condition out.");
             return null;
         }
 
@@ -69,19 +69,19 @@ sealed class ConditionReader(FactScope scope, ProblemList problems)
     void ReportUnknown(string fact, SourceSpot spot)
     {
         if (scope.FindDate(fact) is { } date)
-            problems.Add(ProblemCodes.UnknownName, spot, $"\"{fact}\" is a date, and conditions do not speak of dates.", $"Write the number counted from it: \"{date.DecidingId}\".");
+            problems.Add(Codes.UnknownName, spot, $"\"{fact}\" is a date, and conditions do not speak of dates.", $"Write the number counted from it: \"{date.DecidingId}\".");
         else
-            problems.AddUnknown(ProblemCodes.UnknownName, spot, "fact", fact, scope.Names);
+            problems.AddUnknown(Codes.UnknownName, spot, "fact", fact, scope.Names);
     }
 
     public static void Report(CellFault fault, string before, SourceSpot cell, ProblemList problems)
     {
         var code = fault.Kind switch
         {
-            CellFaultKind.Unreadable => ProblemCodes.UnreadableCell,
-            CellFaultKind.UnknownValue => ProblemCodes.UnknownValue,
-            CellFaultKind.OutOfRange => ProblemCodes.ValueOutOfRange,
-            CellFaultKind.NeverTrue => ProblemCodes.NeverTrue,
+            CellFaultKind.Unreadable => Codes.UnreadableCell,
+            CellFaultKind.UnknownValue => Codes.UnknownValue,
+            CellFaultKind.OutOfRange => Codes.ValueOutOfRange,
+            CellFaultKind.NeverTrue => Codes.NeverTrue,
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         problems.Add(code, cell with { Column = cell.Column + fault.Offset }, before + fault.Fault, fault.Mend);

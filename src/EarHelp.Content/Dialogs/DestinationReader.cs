@@ -34,7 +34,7 @@ static class DestinationReader
     {
         var index = Array.IndexOf(Hours, cell.Text);
         if (index < 0 && !cell.IsMissing)
-            problems.Add(ProblemCodes.WrongChoice, cell.Spot, $"\"{cell.Text}\" does not say when the destination is open.", $"Write one of: {string.Join(", ", Hours)}.");
+            problems.Add(Codes.WrongChoice, cell.Spot, $"\"{cell.Text}\" does not say when the destination is open.", $"Write one of: {string.Join(", ", Hours)}.");
         return index < 0 ? DestinationHours.Unknown : (DestinationHours)index;
     }
 }

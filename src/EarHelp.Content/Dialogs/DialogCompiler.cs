@@ -59,6 +59,6 @@ static class DialogCompiler
     static void ReportNumbersOfNothing(ImmutableArray<CountedNumber> numbers, ImmutableArray<Fact> facts, ProblemList problems)
     {
         foreach (var number in numbers.Where(n => n.Since.Text.Length > 0 && facts.All(f => f.Id != n.Since.Text)))
-            problems.AddUnknown(ProblemCodes.WrongNumber, number.Since.Spot, "date", number.Since.Text, facts.Select(f => f.Id));
+            problems.AddUnknown(Codes.WrongNumber, number.Since.Spot, "date", number.Since.Text, facts.Select(f => f.Id));
     }
 }

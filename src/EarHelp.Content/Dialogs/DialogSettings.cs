@@ -16,7 +16,7 @@ static class DialogSettings
             KnownSettings.Report(page, Known, problems);
         var dialogs = pages.Select(p => p.Settings.Find("dialog")).OfType<Setting>().ToList();
         foreach (var other in dialogs.Where(d => d.Value != dialogs[0].Value))
-            problems.Add(ProblemCodes.WrongSetting, other.ValueSpot, $"The file belongs to the dialog \"{other.Value}\", and others to \"{dialogs[0].Value}\".", "An edition holds one dialog; write the same name.");
+            problems.Add(Codes.WrongSetting, other.ValueSpot, $"The file belongs to the dialog \"{other.Value}\", and others to \"{dialogs[0].Value}\".", "An edition holds one dialog; write the same name.");
         return (dialogs.FirstOrDefault()?.Value ?? "", ReadScreens(pages, dialogs.FirstOrDefault(), problems));
     }
 
@@ -26,15 +26,15 @@ static class DialogSettings
         if (given.Count == 0)
         {
             if (dialog is not null)
-                problems.Add(ProblemCodes.MissingSetting, dialog.Spot, $"Nothing says how long the dialog \"{dialog.Value}\" may be.", "Add \"screens at most: 30\" to one of its files.");
+                problems.Add(Codes.MissingSetting, dialog.Spot, $"Nothing says how long the dialog \"{dialog.Value}\" may be.", "Add \"screens at most: 30\" to one of its files.");
             return 0;
         }
 
         foreach (var second in given.Skip(1))
-            problems.Add(ProblemCodes.DoubledName, second.Spot, $"\"screens at most\" is given twice; first at {given[0].Spot}.", "Keep one of them.");
+            problems.Add(Codes.DoubledName, second.Spot, $"\"screens at most\" is given twice; first at {given[0].Spot}.", "Keep one of them.");
         if (int.TryParse(given[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var screens) && screens is > 0 and < 1000)
             return screens;
-        problems.Add(ProblemCodes.WrongSetting, given[0].ValueSpot, $"\"{given[0].Value}\" is not a number of screens.", "Write a whole number, for example 30.");
+        problems.Add(Codes.WrongSetting, given[0].ValueSpot, $"\"{given[0].Value}\" is not a number of screens.", "Write a whole number, for example 30.");
         return 0;
     }
 }
@@ -49,11 +49,11 @@ static class KnownSettings
         foreach (var setting in page.Settings.All)
         {
             if (!known.Contains(setting.Name))
-                problems.AddUnknown(ProblemCodes.UnknownSetting, setting.Spot, "setting", setting.Name, known);
+                problems.AddUnknown(Codes.UnknownSetting, setting.Spot, "setting", setting.Name, known);
             else if (setting.Value.Length == 0)
-                problems.Add(ProblemCodes.WrongSetting, setting.Spot, $"The setting \"{setting.Name}\" is empty.", "Write its value after the colon, or take the line out.");
+                problems.Add(Codes.WrongSetting, setting.Spot, $"The setting \"{setting.Name}\" is empty.", "Write its value after the colon, or take the line out.");
             else if (Dates.Contains(setting.Name) && !LocalDatePattern.Iso.Parse(setting.Value).Success)
-                problems.Add(ProblemCodes.WrongDate, setting.ValueSpot, $"\"{setting.Value}\" is not a day.", "Write year, month and day: 2026-08-31.");
+                problems.Add(Codes.WrongDate, setting.ValueSpot, $"\"{setting.Value}\" is not a day.", "Write year, month and day: 2026-08-31.");
         }
     }
 }

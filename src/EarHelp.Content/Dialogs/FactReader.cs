@@ -46,9 +46,9 @@ sealed class FactReader(ProblemList problems)
         var cell = columns.Cell(row, "values");
         var number = numbers.FirstOrDefault(n => n.Since.Text == id);
         if (cell.Text == "date" && number is null)
-            problems.Add(ProblemCodes.WrongNumber, cell.Spot, $"Nothing is counted from the date \"{id}\", so it cannot decide anything.", "Add a row to a table \"number | counts | since | values\".");
+            problems.Add(Codes.WrongNumber, cell.Spot, $"Nothing is counted from the date \"{id}\", so it cannot decide anything.", "Add a row to a table \"number | counts | since | values\".");
         else if (cell.Text != "date" && number is not null)
-            problems.Add(ProblemCodes.WrongNumber, number.Since.Spot, $"\"{id}\" is not a date.", "Numbers are counted from facts whose values are: date.");
+            problems.Add(Codes.WrongNumber, number.Since.Spot, $"\"{id}\" is not a date.", "Numbers are counted from facts whose values are: date.");
 
         // After a fault in the values the fact still gets some, so that each use of its name is not a fault too.
         var values = cell.Text == "date" ? number?.Values : ValuesReader.Read(cell, problems);
@@ -73,7 +73,7 @@ sealed class FactReader(ProblemList problems)
     About ReadAbout(PageCell cell)
     {
         if (!cell.IsMissing && cell.Text is not ("person" or "ear"))
-            problems.Add(ProblemCodes.WrongAbout, cell.Spot, $"\"{cell.Text}\" is not what a fact is about.", "Write person or ear.");
+            problems.Add(Codes.WrongAbout, cell.Spot, $"\"{cell.Text}\" is not what a fact is about.", "Write person or ear.");
         return cell.Text == "ear" ? About.Ear : About.Person;
     }
 
@@ -81,7 +81,7 @@ sealed class FactReader(ProblemList problems)
     {
         var index = Array.IndexOf(AskIns, cell.Text);
         if (!cell.IsMissing && index < 0)
-            problems.AddUnknown(ProblemCodes.WrongAskIn, cell.Spot, "time of asking", cell.Text, AskIns);
+            problems.AddUnknown(Codes.WrongAskIn, cell.Spot, "time of asking", cell.Text, AskIns);
         return index < 0 ? AskIn.Story : (AskIn)index;
     }
 
@@ -91,7 +91,7 @@ sealed class FactReader(ProblemList problems)
             return Because<Worse>(because, cell, "none, because it only chooses the grammar", b => new Worse.NoDirection(b));
         var index = Index(cell.Text, values);
         if (isKnown && !cell.IsMissing && index != 0 && index != values.Count - 1)
-            problems.Add(ProblemCodes.WrongWorse, cell.Spot, $"\"{cell.Text}\" is not the first and not the last value of the fact.", $"Write \"{values.NameOf(0)}\", \"{values.NameOf(values.Count - 1)}\", or \"none, because …\".");
+            problems.Add(Codes.WrongWorse, cell.Spot, $"\"{cell.Text}\" is not the first and not the last value of the fact.", $"Write \"{values.NameOf(0)}\", \"{values.NameOf(values.Count - 1)}\", or \"none, because …\".");
         return new Worse.Towards(index is { } i && i > 0);
     }
 
@@ -101,7 +101,7 @@ sealed class FactReader(ProblemList problems)
             return null;
         var index = Index(cell.Text, values);
         if (isKnown && index is null)
-            problems.AddUnknown(ProblemCodes.WrongClear, cell.Spot, "value", cell.Text, values is FactValues.Named named ? named.Names : [values.NameOf(0), values.NameOf(values.Count - 1)]);
+            problems.AddUnknown(Codes.WrongClear, cell.Spot, "value", cell.Text, values is FactValues.Named named ? named.Names : [values.NameOf(0), values.NameOf(values.Count - 1)]);
         return index;
     }
 
@@ -112,14 +112,14 @@ sealed class FactReader(ProblemList problems)
         if (Reasoned.Read(cell, "no") is { } because)
             return Because<RedFlag>(because, cell, "no, because it is an age", b => new RedFlag.Exempt(b));
         if (cell.Text != "yes")
-            problems.Add(ProblemCodes.WrongRedFlag, cell.Spot, $"\"{cell.Text}\" does not say whether the fact is a red flag.", "Write yes, -, or \"no, because …\" for an age, a time or a medicine in an urgent row.");
+            problems.Add(Codes.WrongRedFlag, cell.Spot, $"\"{cell.Text}\" does not say whether the fact is a red flag.", "Write yes, -, or \"no, because …\" for an age, a time or a medicine in an urgent row.");
         return new RedFlag.Marked();
     }
 
     T Because<T>(string because, PageCell cell, string example, Func<string, T> make)
     {
         if (because.Length == 0)
-            problems.Add(ProblemCodes.MissingBecause, cell.Spot, $"\"{cell.Text}\" gives no reason.", $"Write a reason: \"{example}\".");
+            problems.Add(Codes.MissingBecause, cell.Spot, $"\"{cell.Text}\" gives no reason.", $"Write a reason: \"{example}\".");
         return make(because);
     }
 

@@ -35,7 +35,7 @@ static class LevelReader
     static void ReportOrder(Level before, Level level, ProblemList problems)
     {
         if (before.Within is null ? level.Within is not null : level.Within is not null && Hours(level.Within) <= Hours(before.Within))
-            problems.Add(ProblemCodes.LevelOrder, level.Spot, $"\"{level.Id}\" ({level.Iso}) stands below \"{before.Id}\" ({before.Iso ?? "no limit"}) and is not later.", "Put the most urgent first: the times grow, and levels without a limit come last.");
+            problems.Add(Codes.LevelOrder, level.Spot, $"\"{level.Id}\" ({level.Iso}) stands below \"{before.Id}\" ({before.Iso ?? "no limit"}) and is not later.", "Put the most urgent first: the times grow, and levels without a limit come last.");
     }
 
     static Period? ReadLimit(PageCell cell, ProblemList problems)
@@ -45,7 +45,7 @@ static class LevelReader
         var parsed = PeriodPattern.NormalizingIso.Parse(cell.Text);
         if (parsed.Success && parsed.Value is { Years: 0, Months: 0 } period && Hours(period) >= 0)
             return period;
-        problems.Add(ProblemCodes.WrongDuration, cell.Spot, $"\"{cell.Text}\" is not a length of time.", "Write PT4H for 4 hours, PT72H for 72 hours, P14D for 14 days, or - for no limit.");
+        problems.Add(Codes.WrongDuration, cell.Spot, $"\"{cell.Text}\" is not a length of time.", "Write PT4H for 4 hours, PT72H for 72 hours, P14D for 14 days, or - for no limit.");
         return null;
     }
 

@@ -25,7 +25,7 @@ sealed class NameIndex
             return null;
         if (_places.TryGetValue(cell.Text, out var place))
             return place;
-        _problems.AddUnknown(ProblemCodes.UnknownName, cell.Spot, _what, cell.Text, _places.Keys);
+        _problems.AddUnknown(Codes.UnknownName, cell.Spot, _what, cell.Text, _places.Keys);
         return null;
     }
 
@@ -38,9 +38,9 @@ sealed class NameIndex
         foreach (var (text, spot) in cell.SplitAt(','))
         {
             if (!_places.TryGetValue(text, out var place))
-                _problems.AddUnknown(ProblemCodes.UnknownName, spot, _what, text, _places.Keys);
+                _problems.AddUnknown(Codes.UnknownName, spot, _what, text, _places.Keys);
             else if (found.Contains(place))
-                _problems.Add(ProblemCodes.DoubledName, spot, $"\"{text}\" stands twice in one cell.", "Keep one of them.");
+                _problems.Add(Codes.DoubledName, spot, $"\"{text}\" stands twice in one cell.", "Keep one of them.");
             else
                 found.Add(place);
         }

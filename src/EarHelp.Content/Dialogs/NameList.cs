@@ -17,10 +17,10 @@ sealed partial class NameList(string what, ProblemList problems)
         if (name.Length == 0)
             return false;
         if (!Form().IsMatch(name))
-            problems.Add(ProblemCodes.MalformedName, spot, $"\"{name}\" is not a name.", "Names are lower-case words: letters, digits, single blanks, hyphens.");
+            problems.Add(Codes.MalformedName, spot, $"\"{name}\" is not a name.", "Names are lower-case words: letters, digits, single blanks, hyphens.");
         if (_given.TryAdd(name, spot))
             return true;
-        problems.Add(ProblemCodes.DoubledName, spot, $"The {what} \"{name}\" is given twice; first at {_given[name]}.", "Take one of them out, or give it another name.");
+        problems.Add(Codes.DoubledName, spot, $"The {what} \"{name}\" is given twice; first at {_given[name]}.", "Take one of them out, or give it another name.");
         return false;
     }
 

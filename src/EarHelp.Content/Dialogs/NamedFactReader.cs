@@ -31,7 +31,7 @@ sealed class NamedFactReader(FactScope scope, ConditionReader conditions, Source
         var rows = draft.Rules is null ? ReadList(draft) : ReadTable(draft, draft.Rules);
         int? otherwise = draft.Values.IsYesNo ? draft.Values.IndexOf("no") : null;
         if (otherwise is null && !rows.Any(r => r.Conditions.IsEmpty))
-            problems.Add(ProblemCodes.NoOtherwise, draft.Spot, $"\"{draft.Id}\" has no value if no row matches.", "Add a last row with - in every condition.");
+            problems.Add(Codes.NoOtherwise, draft.Spot, $"\"{draft.Id}\" has no value if no row matches.", "Add a last row with - in every condition.");
         return new NamedFact(index, draft.Id, draft.Values, rows, otherwise, draft.Spot);
     }
 
@@ -46,7 +46,7 @@ sealed class NamedFactReader(FactScope scope, ConditionReader conditions, Source
             if (when.IsNothing)
             {
                 if (!when.IsMissing && when.Text.Length > 0)
-                    problems.Add(ProblemCodes.WrongCondition, when.Spot, "A named fact follows from anything here.", "Name the value that counts, for example yes.");
+                    problems.Add(Codes.WrongCondition, when.Spot, "A named fact follows from anything here.", "Name the value that counts, for example yes.");
                 continue;
             }
 
@@ -64,7 +64,7 @@ sealed class NamedFactReader(FactScope scope, ConditionReader conditions, Source
     ImmutableArray<NamedFactRow> ReadTable(NamedFactDraft draft, RuleTable rules)
     {
         if (rules.Policy is { } policy && policy != HitPolicy.First && policy != HitPolicy.Priority && policy != HitPolicy.Unique && policy != HitPolicy.Any)
-            problems.Add(ProblemCodes.UnsuitedPolicy, rules.Table.AboveSpot, $"A table that makes the fact \"{draft.Id}\" has policy {policy.Letter}, and a fact has one value.", "Use F (first), P (priority), U (unique) or A (any).");
+            problems.Add(Codes.UnsuitedPolicy, rules.Table.AboveSpot, $"A table that makes the fact \"{draft.Id}\" has policy {policy.Letter}, and a fact has one value.", "Use F (first), P (priority), U (unique) or A (any).");
         var rows = ImmutableArray.CreateBuilder<NamedFactRow>();
         foreach (var row in rules.Table.Rows)
         {
@@ -110,7 +110,7 @@ sealed class NamedFactReader(FactScope scope, ConditionReader conditions, Source
             foreach (var used in facts[fact].Rows.SelectMany(r => r.Conditions).Where(c => c.Of.IsNamedFact).Select(c => c.Of.Index).Distinct())
             {
                 if (state[used] == 1)
-                    problems.Add(ProblemCodes.Cycle, facts[fact].Spot, $"\"{facts[fact].Id}\" follows from \"{facts[used].Id}\", which follows from \"{facts[fact].Id}\" itself, perhaps by others between.", "Break the circle: let one of them speak of asked facts only.");
+                    problems.Add(Codes.Cycle, facts[fact].Spot, $"\"{facts[fact].Id}\" follows from \"{facts[used].Id}\", which follows from \"{facts[fact].Id}\" itself, perhaps by others between.", "Break the circle: let one of them speak of asked facts only.");
                 Visit(used);
             }
 

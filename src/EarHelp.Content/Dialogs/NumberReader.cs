@@ -20,7 +20,7 @@ static class NumberReader
             {
                 var since = columns.Cell(row, "since");
                 if (numbers.Any(n => n.Since.Text == since.Text))
-                    problems.Add(ProblemCodes.WrongNumber, since.Spot, $"From \"{since.Text}\" a number is counted already.", "A date has at most one number; use that one.");
+                    problems.Add(Codes.WrongNumber, since.Spot, $"From \"{since.Text}\" a number is counted already.", "A date has at most one number; use that one.");
                 else if (names.Add(row.Cells[0]) && ReadValues(columns.Cell(row, "values"), problems) is { } values)
                     numbers.Add(new CountedNumber(row.Cells[0], ReadUnit(columns.Cell(row, "counts"), problems), since, values));
             }
@@ -35,14 +35,14 @@ static class NumberReader
         if (values is FactValues.Numbers { From: 0, Step: 1 } numbers)
             return numbers;
         if (values is not null)
-            problems.Add(ProblemCodes.WrongValues, cell.Spot, $"\"{cell.Text}\" cannot be counted from a date.", "Write a range of whole numbers from 0, for example \"0 to 36500 days, whole\".");
+            problems.Add(Codes.WrongValues, cell.Spot, $"\"{cell.Text}\" cannot be counted from a date.", "Write a range of whole numbers from 0, for example \"0 to 36500 days, whole\".");
         return null;
     }
 
     static CountUnit ReadUnit(PageCell cell, ProblemList problems)
     {
         if (!cell.IsMissing && cell.Text is not ("days" or "hours"))
-            problems.Add(ProblemCodes.WrongNumber, cell.Spot, $"\"{cell.Text}\" cannot be counted.", "Write days (of the calendar) or hours (elapsed).");
+            problems.Add(Codes.WrongNumber, cell.Spot, $"\"{cell.Text}\" cannot be counted.", "Write days (of the calendar) or hours (elapsed).");
         return cell.Text == "hours" ? CountUnit.Hours : CountUnit.Days;
     }
 }

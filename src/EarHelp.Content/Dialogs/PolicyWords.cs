@@ -40,13 +40,13 @@ static partial class PolicyWords
         var spot = table.Above.Length == 0 ? table.Spot : table.AboveSpot;
         if (!match.Success)
         {
-            problems.Add(ProblemCodes.MissingPolicy, spot, "The heading above the decision table does not state its hit policy.", "Write it in brackets: ## Name (policy P: the most urgent row decides)");
+            problems.Add(Codes.MissingPolicy, spot, "The heading above the decision table does not state its hit policy.", "Write it in brackets: ## Name (policy P: the most urgent row decides)");
             return null;
         }
 
         if (HitPolicy.Of(match.Groups["letter"].Value) is not { } policy)
         {
-            problems.Add(ProblemCodes.UnknownPolicy, spot, $"\"{match.Groups["letter"].Value}\" is not a hit policy.", $"The letters are: {string.Join(", ", HitPolicy.All.Select(p => $"{p.Letter} ({p.Name})"))}.");
+            problems.Add(Codes.UnknownPolicy, spot, $"\"{match.Groups["letter"].Value}\" is not a hit policy.", $"The letters are: {string.Join(", ", HitPolicy.All.Select(p => $"{p.Letter} ({p.Name})"))}.");
             return null;
         }
 
@@ -59,7 +59,7 @@ static partial class PolicyWords
     {
         if (Marks.First(m => m.Policy == policy).Words.Any(w => words.Contains(w, StringComparison.OrdinalIgnoreCase)))
             return;
-        problems.Add(ProblemCodes.PolicyDisagrees, spot,
+        problems.Add(Codes.PolicyDisagrees, spot,
             words.Length == 0 ? $"The hit policy {policy.Letter} is not said in words." : $"The hit policy is {policy.Letter} ({policy.Name}), and the words beside it say something else: \"{words}\".",
             $"Write (policy {policy.Letter}: {policy.Means}), or another letter.");
     }

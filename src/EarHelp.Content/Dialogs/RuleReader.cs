@@ -40,18 +40,18 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
         if (table.Policy is not { } policy)
             return;
         if (table.Known.ContainsKey(RuleTable.Level) && policy != HitPolicy.Priority)
-            problems.Add(ProblemCodes.UnsuitedPolicy, table.Table.AboveSpot, $"A table with a column **level** has policy {policy.Letter}.", "All such tables form one decision: (policy P: the most urgent row decides).");
+            problems.Add(Codes.UnsuitedPolicy, table.Table.AboveSpot, $"A table with a column **level** has policy {policy.Letter}.", "All such tables form one decision: (policy P: the most urgent row decides).");
         else if (!table.MakesRules && table.MakesTreatRules && policy != HitPolicy.First)
-            problems.Add(ProblemCodes.UnsuitedPolicy, table.Table.AboveSpot, $"A table with a column **clinic may treat** has policy {policy.Letter}.", "All such tables form one decision: (policy F: the first matching row decides).");
+            problems.Add(Codes.UnsuitedPolicy, table.Table.AboveSpot, $"A table with a column **clinic may treat** has policy {policy.Letter}.", "All such tables form one decision: (policy F: the first matching row decides).");
     }
 
     void Read(RuleTable table, PageRow row)
     {
         var id = row.Cells[0];
         if (id.Text.Length > 0 && !RuleTable.RuleId().IsMatch(id.Text))
-            problems.Add(ProblemCodes.MalformedName, id.Spot, $"\"{id.Text}\" is not the name of a rule.", "Write letters, digits and hyphens, for example RF-030; rows of one rule are RF-030.1, RF-030.2.");
+            problems.Add(Codes.MalformedName, id.Spot, $"\"{id.Text}\" is not the name of a rule.", "Write letters, digits and hyphens, for example RF-030; rows of one rule are RF-030.1, RF-030.2.");
         if (id.Text.Length > 0 && !_ids.TryAdd(id.Text, id))
-            problems.Add(ProblemCodes.DoubledName, id.Spot, $"The rule \"{id.Text}\" is given twice; first at {_ids[id.Text].Spot}.", $"Give it another name, or write {id.Text}.1 and {id.Text}.2 for two rows of one rule.");
+            problems.Add(Codes.DoubledName, id.Spot, $"The rule \"{id.Text}\" is given twice; first at {_ids[id.Text].Spot}.", $"Give it another name, or write {id.Text}.1 and {id.Text}.2 for two rows of one rule.");
         if (!table.MakesRules && !table.MakesTreatRules)
             return;
         var met = NamedFactReader.ReadConditions(table, row, conditions);
@@ -59,7 +59,7 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
             _otherwise.Add(id.Text);
         var because = table.Cell(row, RuleTable.Because);
         if (!because.IsMissing && because.IsNothing)
-            problems.Add(ProblemCodes.MissingReason, because.Spot, $"Rule \"{id.Text}\" gives no reason.", "Say in the column **because** why it concludes this.");
+            problems.Add(Codes.MissingReason, because.Spot, $"Rule \"{id.Text}\" gives no reason.", "Say in the column **because** why it concludes this.");
         var referred = sources.Refer(table.Cell(row, RuleTable.Source), $"Rule \"{id.Text}\"");
         var before = _rules.Count + _treatRules.Count;
         if (table.MakesRules)
@@ -74,7 +74,7 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
     {
         var at = table.Known.ContainsKey(RuleTable.Level) ? table.Cell(row, RuleTable.Level) : row.Cells[0];
         if (!row.Cells.Any(c => c.IsMissing) && at.Text.Length > 0)
-            problems.Add(ProblemCodes.ConcludesNothing, at.Spot, $"Rule \"{row.Cells[0].Text}\" concludes no level and nothing else.", $"Put one of {string.Join(", ", names.LevelNames.Select(l => $"\"{l}\""))} into the column **level**, or take the row out.");
+            problems.Add(Codes.ConcludesNothing, at.Spot, $"Rule \"{row.Cells[0].Text}\" concludes no level and nothing else.", $"Put one of {string.Join(", ", names.LevelNames.Select(l => $"\"{l}\""))} into the column **level**, or take the row out.");
     }
 
     void ReadRule(RuleTable table, PageRow row, ImmutableArray<Condition> met, string because, ImmutableArray<string> referred)
@@ -88,7 +88,7 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
         if (level is null && levelCell.IsNothing && give.IsEmpty && withhold.IsEmpty && warn.IsEmpty)
             return;
         foreach (var item in give.Intersect(withhold))
-            problems.Add(ProblemCodes.GivenAndWithheld, table.Cell(row, RuleTable.Give).Spot, $"Rule \"{row.Cells[0].Text}\" gives and withholds \"{names.AdviceNames[item]}\".", "Keep it in one of the two columns.");
+            problems.Add(Codes.GivenAndWithheld, table.Cell(row, RuleTable.Give).Spot, $"Rule \"{row.Cells[0].Text}\" gives and withholds \"{names.AdviceNames[item]}\".", "Keep it in one of the two columns.");
         if (!levelCell.IsNothing || levelCell.IsMissing)
             ReportWhere(table, row, level, where, levelCell.IsNothing);
         else if (!table.Cell(row, RuleTable.Where).IsNothing)
@@ -103,11 +103,11 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
         var cell = table.Cell(row, RuleTable.Where);
         var rule = $"Rule \"{row.Cells[0].Text}\"";
         if (hasNoLevel && !cell.IsNothing)
-            problems.Add(ProblemCodes.WrongWhere, cell.Spot, $"{rule} sends people somewhere without a level.", "Write - in the column **where**, or give a level.");
+            problems.Add(Codes.WrongWhere, cell.Spot, $"{rule} sends people somewhere without a level.", "Write - in the column **where**, or give a level.");
         else if (level is not null && cell.IsNothing)
-            problems.Add(ProblemCodes.WrongWhere, cell.Spot, $"{rule} has a level and sends nobody anywhere.", "Name destinations in the column **where**, the last one always open.");
+            problems.Add(Codes.WrongWhere, cell.Spot, $"{rule} has a level and sends nobody anywhere.", "Name destinations in the column **where**, the last one always open.");
         else if (level is not null && where.Length == cell.SplitAt(',').Length && !names.IsAlwaysOpen(where[^1]))
-            problems.Add(ProblemCodes.WrongWhere, cell.Spot, $"{rule} ends in \"{names.DestinationNames[where[^1]]}\", which is not always open.", $"End with one of: {string.Join(", ", names.AlwaysOpen)}.");
+            problems.Add(Codes.WrongWhere, cell.Spot, $"{rule} ends in \"{names.DestinationNames[where[^1]]}\", which is not always open.", $"End with one of: {string.Join(", ", names.AlwaysOpen)}.");
     }
 
     void ReadTreat(RuleTable table, PageRow row, ImmutableArray<Condition> met, string because, ImmutableArray<string> referred)
@@ -118,7 +118,7 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
             return;
         var hold = cell.Text.StartsWith(NotUntil, StringComparison.Ordinal) ? cell.Text[NotUntil.Length..].Trim() : null;
         if (hold is null && cell.Text != "yes")
-            problems.Add(ProblemCodes.WrongTreat, cell.Spot, $"\"{cell.Text}\" does not say whether this clinic may treat.", "Write yes, or \"not until …\" with what has to happen first.");
+            problems.Add(Codes.WrongTreat, cell.Spot, $"\"{cell.Text}\" does not say whether this clinic may treat.", "Write yes, or \"not until …\" with what has to happen first.");
         _treatRules.Add(new TreatRule(_treatRules.Count, row.Cells[0].Text, met, hold, because, referred, row.Spot));
     }
 
@@ -127,7 +127,7 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
         if (cell.IsNothing)
             return [];
         foreach (var (text, spot) in cell.SplitAt(',').Where(e => e.Text.Length == 0))
-            problems.Add(ProblemCodes.MalformedName, spot, "A name is missing between two commas.", "Remove the comma or write the name.");
+            problems.Add(Codes.MalformedName, spot, "A name is missing between two commas.", "Remove the comma or write the name.");
         return [.. cell.SplitAt(',').Select(e => e.Text).Where(t => t.Length > 0)];
     }
 
@@ -137,14 +137,14 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
             return null;
         if (names.Facts.FirstOrDefault(f => f.Id == cell.Text && f.Counted is not null) is { } date)
             return date.Index;
-        problems.AddUnknown(ProblemCodes.WrongCountsFrom, cell.Spot, "date", cell.Text, names.Facts.Where(f => f.Counted is not null).Select(f => f.Id));
+        problems.AddUnknown(Codes.WrongCountsFrom, cell.Spot, "date", cell.Text, names.Facts.Where(f => f.Counted is not null).Select(f => f.Id));
         return null;
     }
 
     string ReadSure(PageCell cell)
     {
         if (!cell.IsNothing && !Sureness.Contains(cell.Text))
-            problems.Add(ProblemCodes.WrongChoice, cell.Spot, $"\"{cell.Text}\" does not say how sure the rule is.", $"Write one of: {string.Join(", ", Sureness)}.");
+            problems.Add(Codes.WrongChoice, cell.Spot, $"\"{cell.Text}\" does not say how sure the rule is.", $"Write one of: {string.Join(", ", Sureness)}.");
         return cell.IsNothing ? "" : cell.Text;
     }
 
@@ -161,7 +161,7 @@ sealed class RuleReader(RuleNames names, ConditionReader conditions, SourceReade
         foreach (var (cell, rule) in _alsoSaidBy)
         {
             foreach (var (text, spot) in cell.SplitAt(',').Where(e => (!_ids.ContainsKey(e.Text) && !owners.Contains(e.Text)) || e.Text == rule))
-                problems.AddUnknown(ProblemCodes.UnknownName, spot, "other rule", text, _ids.Keys.Where(i => i != rule));
+                problems.AddUnknown(Codes.UnknownName, spot, "other rule", text, _ids.Keys.Where(i => i != rule));
         }
     }
 }

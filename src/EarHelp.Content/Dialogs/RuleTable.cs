@@ -46,19 +46,19 @@ sealed partial record RuleTable(
         {
             var heading = table.Headings[i];
             if (!seen.Add(heading.Name))
-                problems.Add(ProblemCodes.DoubledColumn, heading.Spot, $"The column \"{heading.Name}\" stands twice.", "Keep one of them.");
+                problems.Add(Codes.DoubledColumn, heading.Spot, $"The column \"{heading.Name}\" stands twice.", "Keep one of them.");
             else if (!heading.IsBold)
                 AddCondition(i, heading, conditions, problems);
             else if (Names.Contains(heading.Name))
                 known[heading.Name] = i;
             else if (NearestName.To(heading.Name, Names) is { } near)
-                problems.Add(ProblemCodes.UnknownConclusion, heading.Spot, $"There is no conclusion column **{heading.Name}**.", $"Did you mean **{near}**?");
+                problems.Add(Codes.UnknownConclusion, heading.Spot, $"There is no conclusion column **{heading.Name}**.", $"Did you mean **{near}**?");
             else
                 facts.Add(i);
         }
 
         if (known.Count + facts.Count == 0)
-            problems.Add(ProblemCodes.UnknownConclusion, table.Spot, "The decision table has no conclusion column.", "Conclusion columns have bold headings: **level**, **where**, **clinic may treat** …");
+            problems.Add(Codes.UnknownConclusion, table.Spot, "The decision table has no conclusion column.", "Conclusion columns have bold headings: **level**, **where**, **clinic may treat** …");
         var result = new RuleTable(table, PolicyWords.Read(table, problems), conditions.ToImmutable(), known.ToImmutable(), facts.ToImmutable());
         result.ReportShape(problems);
         return result;
@@ -67,7 +67,7 @@ sealed partial record RuleTable(
     static void AddCondition(int place, PageCell heading, ImmutableArray<int>.Builder conditions, ProblemList problems)
     {
         if (Names.Contains(heading.Text))
-            problems.Add(ProblemCodes.UnknownConclusion, heading.Spot, $"The conclusion column \"{heading.Text}\" is not bold.", $"Write **{heading.Text}**.");
+            problems.Add(Codes.UnknownConclusion, heading.Spot, $"The conclusion column \"{heading.Text}\" is not bold.", $"Write **{heading.Text}**.");
         else
             conditions.Add(place);
     }
@@ -76,14 +76,14 @@ sealed partial record RuleTable(
     {
         if (Conditions.Length > MostConditions)
         {
-            problems.Add(ProblemCodes.TooManyConditions, Table.Headings[Conditions[MostConditions]].Spot, $"The table has {Conditions.Length} condition columns; at most {MostConditions} can be read aloud.",
+            problems.Add(Codes.TooManyConditions, Table.Headings[Conditions[MostConditions]].Spot, $"The table has {Conditions.Length} condition columns; at most {MostConditions} can be read aloud.",
                 "Split the table, or make a named fact of several columns (\"any of: …\").");
         }
 
         if ((MakesRules || MakesTreatRules) && !Known.ContainsKey(Because))
-            problems.Add(ProblemCodes.MissingReason, Table.Spot, "The decision table has no column **because**.", "Add it; every rule gives its reason.");
+            problems.Add(Codes.MissingReason, Table.Spot, "The decision table has no column **because**.", "Add it; every rule gives its reason.");
         if (!Known.ContainsKey(Source))
-            problems.Add(ProblemCodes.MissingSource, Table.Spot, "The decision table has no column **source**.", "Add it; every rule names its source.");
+            problems.Add(Codes.MissingSource, Table.Spot, "The decision table has no column **source**.", "Add it; every rule names its source.");
         foreach (var row in Table.Rows)
         {
             for (var i = 0; i < Table.Headings.Length; i++)

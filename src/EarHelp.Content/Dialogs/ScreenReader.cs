@@ -36,7 +36,7 @@ static class ScreenReader
 
     static void Report(PageCell screen, PageCell cell, ImmutableArray<Fact> asked, HashSet<int> taken, ImmutableArray<Fact> facts, ProblemList problems)
     {
-        void Add(string fault, string mend) => problems.Add(ProblemCodes.WrongScreen, cell.Spot, fault, mend);
+        void Add(string fault, string mend) => problems.Add(Codes.WrongScreen, cell.Spot, fault, mend);
         if (asked.FirstOrDefault(f => taken.Contains(f.Index)) is { } twice)
             Add($"\"{twice.Id}\" stands on another screen already.", "Ask each fact once.");
         if (asked.Length > 1 && asked.FirstOrDefault(f => !f.IsYesNo) is { } other)
@@ -46,6 +46,6 @@ static class ScreenReader
         if (asked.FirstOrDefault(f => f.About != asked[0].About) is { } about)
             Add($"\"{asked[0].Id}\" and \"{about.Id}\" are not about the same.", "All facts of a screen are about the person, or all about the ear.");
         if (facts.FirstOrDefault(f => f.Id == screen.Text) is { } same && !asked.Contains(same))
-            problems.Add(ProblemCodes.DoubledName, screen.Spot, $"The screen \"{screen.Text}\" has the name of a fact that stands on another screen.", "Give it another name.");
+            problems.Add(Codes.DoubledName, screen.Spot, $"The screen \"{screen.Text}\" has the name of a fact that stands on another screen.", "Give it another name.");
     }
 }

@@ -27,9 +27,9 @@ sealed partial class SourceReader
             {
                 var id = row.Cells[0];
                 if (sources.Any(s => s.Id == id.Text))
-                    problems.Add(ProblemCodes.DoubledName, id.Spot, $"The source \"{id.Text}\" is listed twice.", "Take one of them out, or give it another name.");
+                    problems.Add(Codes.DoubledName, id.Spot, $"The source \"{id.Text}\" is listed twice.", "Take one of them out, or give it another name.");
                 else if (!Id().IsMatch(id.Text))
-                    problems.Add(ProblemCodes.MalformedName, id.Spot, $"\"{id.Text}\" is not the name of a source.", "Write a letter and digits, for example S07.");
+                    problems.Add(Codes.MalformedName, id.Spot, $"\"{id.Text}\" is not the name of a source.", "Write a letter and digits, for example S07.");
                 else
                     sources.Add(Read(row, columns));
             }
@@ -45,7 +45,7 @@ sealed partial class SourceReader
         string Text(string column) => columns.Cell(row, column).Text;
         var sure = columns.Cell(row, "how sure");
         if (!sure.IsMissing && !HowSure.Contains(sure.Text))
-            _problems.Add(ProblemCodes.WrongChoice, sure.Spot, $"\"{sure.Text}\" does not say how sure the source is.", $"Write one of: {string.Join(", ", HowSure)}.");
+            _problems.Add(Codes.WrongChoice, sure.Spot, $"\"{sure.Text}\" does not say how sure the source is.", $"Write one of: {string.Join(", ", HowSure)}.");
         return new Source(row.Cells[0].Text, Text("organisation"), Text("title"), Text("year"), Text("part"), sure.Text, row.Spot);
     }
 
@@ -56,7 +56,7 @@ sealed partial class SourceReader
         if (cell.IsMissing)
             return [];
         if (cell.IsNothing)
-            _problems.Add(ProblemCodes.MissingSource, cell.Spot, $"{owner} names no source.", "Write [S07], \"common practice\" or \"from memory\".");
+            _problems.Add(Codes.MissingSource, cell.Spot, $"{owner} names no source.", "Write [S07], \"common practice\" or \"from memory\".");
         var referred = ImmutableArray.CreateBuilder<string>();
         foreach (var (text, spot) in cell.IsNothing ? [] : cell.SplitAt(','))
         {
@@ -65,7 +65,7 @@ sealed partial class SourceReader
             else if (Reference().Match(text) is { Success: true } match)
                 Refer(match.Groups[1].Value, spot, referred);
             else
-                _problems.AddUnknown(ProblemCodes.UnknownName, spot, "source", text, All.Select(s => $"[{s.Id}]").Concat(WithoutSource));
+                _problems.AddUnknown(Codes.UnknownName, spot, "source", text, All.Select(s => $"[{s.Id}]").Concat(WithoutSource));
         }
 
         return referred.ToImmutable();
@@ -80,14 +80,14 @@ sealed partial class SourceReader
         }
         else
         {
-            _problems.AddUnknown(ProblemCodes.UnknownName, spot, "source", id, All.Select(s => s.Id));
+            _problems.AddUnknown(Codes.UnknownName, spot, "source", id, All.Select(s => s.Id));
         }
     }
 
     public void ReportUnused()
     {
         foreach (var source in All.Where(s => !_used.Contains(s.Id)))
-            _problems.Add(ProblemCodes.UnusedSource, source.Spot, $"No page uses the source \"{source.Id}\".", "Take it out, or refer to it where it belongs.");
+            _problems.Add(Codes.UnusedSource, source.Spot, $"No page uses the source \"{source.Id}\".", "Take it out, or refer to it where it belongs.");
     }
 
     [GeneratedRegex(@"^[A-Z][A-Z-]*\d+[a-z]?$", RegexOptions.CultureInvariant)]

@@ -36,7 +36,7 @@ sealed class TableKinds
                     continue;
                 found.Add((kind, table));
                 if (page.Settings.Find("dialog") is null && !OfNoDialog.Contains(kind))
-                    problems.Add(ProblemCodes.MissingSetting, page.Settings.Spot, $"The file holds a table \"{table.Kind}\" and does not say to which dialog it belongs.", "Add the setting \"dialog: ear\" at the top of the file.");
+                    problems.Add(Codes.MissingSetting, page.Settings.Spot, $"The file holds a table \"{table.Kind}\" and does not say to which dialog it belongs.", "Add the setting \"dialog: ear\" at the top of the file.");
             }
         }
 
@@ -56,7 +56,7 @@ sealed class TableKinds
             _ => null,
         };
         if (near is not null)
-            problems.Add(ProblemCodes.TableNearMiss, table.Spot, $"The table \"{first}\" is not run, but its heading is close to \"{near}\".", $"Write \"{near}\" if that is meant, else choose another heading.");
+            problems.Add(Codes.TableNearMiss, table.Spot, $"The table \"{first}\" is not run, but its heading is close to \"{near}\".", $"Write \"{near}\" if that is meant, else choose another heading.");
         return null;
     }
 }

@@ -26,7 +26,7 @@ static partial class ValuesReader
         var step = match.Groups["step"].Success ? Number("step") : match.Groups["whole"].Success ? 1 : 0;
         if (step > 0 && from < to && (to - from) / step < MostNumbers && (to - from) % step == 0 && (!match.Groups["whole"].Success || from == decimal.Truncate(from)))
             return new FactValues.Numbers(from, to, step, match.Groups["unit"].Value.Trim());
-        problems.Add(ProblemCodes.WrongValues, cell.Spot, $"\"{cell.Text}\" is not a range of numbers with a step.",
+        problems.Add(Codes.WrongValues, cell.Spot, $"\"{cell.Text}\" is not a range of numbers with a step.",
             "Write \"0 to 120 years, whole\" or \"34.0 to 43.0 °C, steps of 0.1\": the smaller number first, and a step that reaches the larger.");
         return null;
     }
@@ -39,12 +39,12 @@ static partial class ValuesReader
         foreach (var (text, spot) in entries)
         {
             if (text.Length == 0)
-                problems.Add(ProblemCodes.WrongValues, spot, "A value is missing between two commas.", "Write names with commas between, \"yes, no\", a range of numbers, or date.");
+                problems.Add(Codes.WrongValues, spot, "A value is missing between two commas.", "Write names with commas between, \"yes, no\", a range of numbers, or date.");
             isWhole &= names.Add(text, spot);
         }
 
         if (entries.Length < 2)
-            problems.Add(ProblemCodes.WrongValues, cell.Spot, $"\"{cell.Text}\" is only one value.", "Write at least two names with a comma between, \"0 to 120 years, whole\", or date.");
+            problems.Add(Codes.WrongValues, cell.Spot, $"\"{cell.Text}\" is only one value.", "Write at least two names with a comma between, \"0 to 120 years, whole\", or date.");
         return isWhole && entries.Length >= 2 ? new FactValues.Named([.. entries.Select(e => e.Text)]) : null;
     }
 

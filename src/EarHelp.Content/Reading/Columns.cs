@@ -23,13 +23,13 @@ sealed class Columns
             var heading = table.Headings[i];
             var name = i == 0 ? needed[0] : heading.Text;
             if (i > 0 && !needed.Contains(name) && !possible.Contains(name))
-                problems.AddUnknown(ProblemCodes.UnknownColumn, heading.Spot, "column", name, needed.Concat(possible));
+                problems.AddUnknown(Codes.UnknownColumn, heading.Spot, "column", name, needed.Concat(possible));
             else if (!columns._places.TryAdd(name, i))
-                problems.Add(ProblemCodes.DoubledColumn, heading.Spot, $"The column \"{name}\" stands twice.", "Keep one of them.");
+                problems.Add(Codes.DoubledColumn, heading.Spot, $"The column \"{name}\" stands twice.", "Keep one of them.");
         }
 
         foreach (var name in needed.Where(n => !columns.Has(n)))
-            problems.Add(ProblemCodes.MissingColumn, table.Spot, $"The table has no column \"{name}\".", $"Its columns are: {string.Join(", ", needed.Concat(possible))}.");
+            problems.Add(Codes.MissingColumn, table.Spot, $"The table has no column \"{name}\".", $"Its columns are: {string.Join(", ", needed.Concat(possible))}.");
         columns.ReportEmpty(table, mayBeEmpty ?? [], problems);
         return columns;
     }
@@ -49,6 +49,6 @@ static class EmptyCells
     public static void Report(PageCell cell, string column, ProblemList problems)
     {
         if (cell is { IsMissing: false, Text.Length: 0 })
-            problems.Add(ProblemCodes.EmptyCell, cell.Spot, $"The cell in the column \"{column}\" is empty.", "Write -, or what is meant.");
+            problems.Add(Codes.EmptyCell, cell.Spot, $"The cell in the column \"{column}\" is empty.", "Write -, or what is meant.");
     }
 }

@@ -49,7 +49,7 @@ sealed class InlineReader(SourceText source, int shift, BlankNames blanks, Probl
                     AddLink(automatic.Url, automatic.IsEmail ? "mailto:" + automatic.Url : automatic.Url, automatic.Span.Start);
                     break;
                 case LinkInline { IsImage: true } picture:
-                    problems.Add(ProblemCodes.UnsupportedMarkdown, At(picture.Span.Start), "A picture stands in the words.", "Take it out; pictures are part of the pages.");
+                    problems.Add(Codes.UnsupportedMarkdown, At(picture.Span.Start), "A picture stands in the words.", "Take it out; pictures are part of the pages.");
                     break;
                 case LinkInline link:
                     AddLink(PlainText(link), link.Url ?? "", link.Span.Start);
@@ -87,7 +87,7 @@ sealed class InlineReader(SourceText source, int shift, BlankNames blanks, Probl
         Flush();
         address = Uri.UnescapeDataString(address).Trim();
         if (!Array.Exists(Schemes, s => address.StartsWith(s, StringComparison.OrdinalIgnoreCase)))
-            problems.Add(ProblemCodes.ForbiddenLink, At(at), $"The link goes to \"{address}\".", "Links begin with https:, tel:, mailto: or sms:.");
+            problems.Add(Codes.ForbiddenLink, At(at), $"The link goes to \"{address}\".", "Links begin with https:, tel:, mailto: or sms:.");
         _pieces.Add(new Written.Link(text, address));
     }
 

@@ -27,7 +27,7 @@ static class PageReader
         catch (ArgumentException)
         {
             // Markdig's answer to nesting without end.
-            problems.Add(ProblemCodes.TooDeeplyNested, source.SpotAt(0), "Lists, quotes or brackets are nested too deeply.", "Keep lists flat.");
+            problems.Add(Codes.TooDeeplyNested, source.SpotAt(0), "Lists, quotes or brackets are nested too deeply.", "Keep lists flat.");
             return new Page(source, Settings.None(source), []);
         }
     }
@@ -96,7 +96,7 @@ static class PageReader
         {
             if (!source.LineAt(line).TrimStart().StartsWith('|'))
                 continue;
-            problems.Add(ProblemCodes.NotATable, source.SpotAt(source.StartOf(line)), "This looks like a table and is not one.",
+            problems.Add(Codes.NotATable, source.SpotAt(source.StartOf(line)), "This looks like a table and is not one.",
                 "Leave an empty line above it, and write a line |---|---| with as many parts as there are headings below the headings; use plain hyphens.");
             return;
         }
@@ -106,6 +106,6 @@ static class PageReader
     {
         var first = source.LineAt(0).Trim();
         if (settings.All.IsEmpty && first.Length > 0 && first.All(c => c is '-' or '\u2013' or '\u2014'))
-            problems.Add(ProblemCodes.SettingsUnreadable, source.SpotAt(0), "The settings at the top are not read.", "Begin and end them with a line of exactly three plain hyphens: ---");
+            problems.Add(Codes.SettingsUnreadable, source.SpotAt(0), "The settings at the top are not read.", "Begin and end them with a line of exactly three plain hyphens: ---");
     }
 }

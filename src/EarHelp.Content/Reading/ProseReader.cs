@@ -48,7 +48,7 @@ sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList probl
         if (document is [ParagraphBlock paragraph])
             return new Prose([new Triage.Texts.Block.Paragraph(Inlines(paragraph, offset - (guarded.Length - raw.Length)))], spot);
         if (document.Count > 0)
-            problems.Add(ProblemCodes.UnsupportedMarkdown, spot, "The cell begins like a list, a heading or a quote.", "Begin it with a word, or put a backslash before the mark.");
+            problems.Add(Codes.UnsupportedMarkdown, spot, "The cell begins like a list, a heading or a quote.", "Begin it with a word, or put a backslash before the mark.");
         return Prose.Empty;
     }
 
@@ -81,7 +81,7 @@ sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList probl
         return item[0] is ParagraphBlock first ? Inlines(first, 0) : [];
     }
 
-    void Refuse(MarkdownBlock block, string what) => problems.Add(ProblemCodes.UnsupportedMarkdown, source.SpotAt(block.Span.Start),
+    void Refuse(MarkdownBlock block, string what) => problems.Add(Codes.UnsupportedMarkdown, source.SpotAt(block.Span.Start),
         $"Here stands {what}; words consist of paragraphs and flat lists.", "Write it as a paragraph or as entries of one list.");
 
     ImmutableArray<Inline> Inlines(ParagraphBlock paragraph, int shift) => new InlineReader(source, shift, blanks, problems).Read(paragraph.Inline);

@@ -12,7 +12,7 @@ sealed partial class RunReader(string run, Func<int, SourceSpot> at, bool isStro
     public void Read(ImmutableArray<Inline>.Builder pieces)
     {
         if (Html().Match(run) is { Success: true } html)
-            problems.Add(ProblemCodes.RawHtml, at(html.Index), $"\"{html.Value}\" looks like HTML.", "Take it out; use **bold**, lists and links only. For the sign < write \"less than\".");
+            problems.Add(Codes.RawHtml, at(html.Index), $"\"{html.Value}\" looks like HTML.", "Take it out; use **bold**, lists and links only. For the sign < write \"less than\".");
         var start = 0;
         while (start < run.Length)
         {
@@ -23,7 +23,7 @@ sealed partial class RunReader(string run, Func<int, SourceSpot> at, bool isStro
             var end = run[brace] == '{' ? run.AsSpan(brace + 1).IndexOfAny('{', '}') : -1;
             if (end < 0 || run[brace + 1 + end] != '}')
             {
-                problems.Add(ProblemCodes.BrokenBraces, at(brace), "A brace has no partner.", "Write blanks as {seen by} and pairs as {you|they}; in a table the bar is \\|.");
+                problems.Add(Codes.BrokenBraces, at(brace), "A brace has no partner.", "Write blanks as {seen by} and pairs as {you|they}; in a table the bar is \\|.");
                 AddRun(pieces, run[start..(brace + 1)]);
                 start = brace + 1;
                 continue;
@@ -48,9 +48,9 @@ sealed partial class RunReader(string run, Func<int, SourceSpot> at, bool isStro
 
         var name = inside.Trim();
         if (sides.Length > 2)
-            problems.Add(ProblemCodes.BrokenBraces, at(brace), $"\"{{{inside}}}\" has more than two sides.", "Write the words for the person first, then those about someone else: {you|they}.");
+            problems.Add(Codes.BrokenBraces, at(brace), $"\"{{{inside}}}\" has more than two sides.", "Write the words for the person first, then those about someone else: {you|they}.");
         else if (!blanks.Knows(name))
-            problems.Add(ProblemCodes.UnknownBlank, at(brace), $"Nothing is known that fills the blank \"{{{name}}}\".", Suggest(name));
+            problems.Add(Codes.UnknownBlank, at(brace), $"Nothing is known that fills the blank \"{{{name}}}\".", Suggest(name));
         pieces.Add(new Inline.Blank(name, isStrong));
     }
 

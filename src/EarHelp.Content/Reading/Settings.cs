@@ -34,12 +34,12 @@ sealed class Settings(ImmutableArray<Setting> all, SourceSpot spot)
                 if (parser.TryConsume<MappingStart>(out _))
                     ReadPairs(parser, text, found, problems);
                 else if (parser.Current is not Scalar { Value: "" })
-                    problems.Add(ProblemCodes.SettingsUnreadable, text.SpotAt(0), "The settings are not lines of \"name: value\".", "Write one setting a line, such as \"title: Things in the ear\".");
+                    problems.Add(Codes.SettingsUnreadable, text.SpotAt(0), "The settings are not lines of \"name: value\".", "Write one setting a line, such as \"title: Things in the ear\".");
             }
         }
         catch (YamlException e)
         {
-            problems.Add(ProblemCodes.SettingsUnreadable, SpotOf(e.Start, text), "The settings cannot be read from here on.",
+            problems.Add(Codes.SettingsUnreadable, SpotOf(e.Start, text), "The settings cannot be read from here on.",
                 "Write \"name: value\", one a line; put a value that holds \": \", \"#\" or begins with a mark into straight quotes.");
         }
 
@@ -52,16 +52,16 @@ sealed class Settings(ImmutableArray<Setting> all, SourceSpot spot)
         {
             if (!parser.TryConsume<Scalar>(out var name) || !parser.TryConsume<Scalar>(out var value))
             {
-                problems.Add(ProblemCodes.SettingsUnreadable, SpotOf(parser.Current?.Start ?? Mark.Empty, text), "A setting has more than one value.", "Write one value after the colon, on the same line.");
+                problems.Add(Codes.SettingsUnreadable, SpotOf(parser.Current?.Start ?? Mark.Empty, text), "A setting has more than one value.", "Write one value after the colon, on the same line.");
                 parser.SkipThisAndNestedEvents();
                 continue;
             }
 
             var spot = SpotOf(name.Start, text);
             if (found.Any(s => s.Name == name.Value))
-                problems.Add(ProblemCodes.DoubledName, spot, $"The setting \"{name.Value}\" stands twice.", "Keep one of them.");
+                problems.Add(Codes.DoubledName, spot, $"The setting \"{name.Value}\" stands twice.", "Keep one of them.");
             if (value.Value.AsSpan().IndexOfAny('\u201C', '\u201D') == 0)
-                problems.Add(ProblemCodes.WrongSetting, SpotOf(value.Start, text), "The value stands in curly quotes.", "Use straight quotes: \".");
+                problems.Add(Codes.WrongSetting, SpotOf(value.Start, text), "The value stands in curly quotes.", "Use straight quotes: \".");
             found.Add(new Setting(name.Value, value.Value.Trim(), spot, SpotOf(value.Start, text)));
         }
     }

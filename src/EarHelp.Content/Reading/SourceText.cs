@@ -64,7 +64,7 @@ sealed class SourceText
         {
             var c = text.Text[i];
             if (c is '\u200B' or '\u200C' or '\u200D' or '\u2060' or '\u00AD' or '\uFEFF' || (char.IsControl(c) && c is not ('\n' or '\t')))
-                problems.Add(ProblemCodes.InvisibleCharacter, text.SpotAt(i), $"Here stands a character that cannot be seen (U+{(int)c:X4}).", "Delete it; if it does not show, type the line anew.");
+                problems.Add(Codes.InvisibleCharacter, text.SpotAt(i), $"Here stands a character that cannot be seen (U+{(int)c:X4}).", "Delete it; if it does not show, type the line anew.");
         }
 
         return text;
@@ -76,7 +76,7 @@ sealed class SourceText
         var start = new SourceSpot(file.Path, 1, 1);
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
         {
-            problems.Add(ProblemCodes.NotUtf8, start, "The file is saved as UTF-16.", "Save it as plain text in UTF-8.");
+            problems.Add(Codes.NotUtf8, start, "The file is saved as UTF-16.", "Save it as plain text in UTF-8.");
             return (bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode).GetString(bytes[2..]);
         }
 
@@ -89,7 +89,7 @@ sealed class SourceText
         catch (DecoderFallbackException e)
         {
             var line = 1 + bytes[..Math.Clamp(e.Index, 0, bytes.Length)].Count((byte)'\n');
-            problems.Add(ProblemCodes.NotUtf8, start with { Line = line }, "The file is not in UTF-8: here is the first character that cannot be read.", "Save it as plain text in UTF-8.");
+            problems.Add(Codes.NotUtf8, start with { Line = line }, "The file is not in UTF-8: here is the first character that cannot be read.", "Save it as plain text in UTF-8.");
             return Encoding.Latin1.GetString(bytes);
         }
     }

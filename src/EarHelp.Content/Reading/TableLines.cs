@@ -15,7 +15,7 @@ static class TableLines
         var headings = Cells(source, first);
         if (first + 1 <= last && Cells(source, first + 1).Length != headings.Length)
         {
-            problems.Add(ProblemCodes.NotATable, source.SpotAt(source.StartOf(first + 1)), "The line of hyphens has another number of parts than the headings.",
+            problems.Add(Codes.NotATable, source.SpotAt(source.StartOf(first + 1)), "The line of hyphens has another number of parts than the headings.",
                 $"Write {string.Concat(Enumerable.Repeat("|---", headings.Length))}|.");
         }
 
@@ -39,7 +39,7 @@ static class TableLines
         var spot = cells.Length > count ? cells[count].Spot : source.SpotAt(source.StartOf(line) + lineText.TrimEnd().Length);
         var mend = !lineText.Contains('|', StringComparison.Ordinal) ? "Leave an empty line between the table and the text below it."
             : cells.Length > count ? "Take the extra cell out; a bar inside a cell is written \\|." : "Add the missing cells; write - where nothing is meant.";
-        problems.Add(ProblemCodes.WrongCellCount, spot, $"The row has {cells.Length} of {count} cells.", mend);
+        problems.Add(Codes.WrongCellCount, spot, $"The row has {cells.Length} of {count} cells.", mend);
         return
         [
             .. cells.Take(count),

@@ -21,7 +21,7 @@ sealed class AdviceWords
         {
             if (table.Kind is not ("word" or "verb"))
             {
-                problems.AddUnknown(ProblemCodes.UnknownPart, table.Spot, "table of advice words with the heading", table.Kind, ["word", "verb"]);
+                problems.AddUnknown(Codes.UnknownPart, table.Spot, "table of advice words with the heading", table.Kind, ["word", "verb"]);
                 continue;
             }
 
@@ -43,7 +43,7 @@ sealed class AdviceWords
             {
                 if (pattern.Match(line) is { Success: true } match)
                 {
-                    problems.Add(ProblemCodes.AdviceInProse, spotOf(BeforeAndIn(line, match)), $"\"{word}\" stands in a text that only explains: \"{Around(line, match)}\".",
+                    problems.Add(Codes.AdviceInProse, spotOf(BeforeAndIn(line, match)), $"\"{word}\" stands in a text that only explains: \"{Around(line, match)}\".",
                         "Say what to do or to take only in an advice item, which has its own gate; here refer to the advice below.");
                 }
             }
@@ -56,7 +56,7 @@ sealed class AdviceWords
             return [.. Kinds];
         var left = cell.SplitAt(',');
         foreach (var (text, spot) in left.Where(e => !Kinds.Contains(e.Text)))
-            problems.AddUnknown(ProblemCodes.UnknownKindOfWords, spot, "kind of words", text, Kinds);
+            problems.AddUnknown(Codes.UnknownKindOfWords, spot, "kind of words", text, Kinds);
         return [.. Kinds.Where(k => left.All(e => e.Text != k))];
     }
 

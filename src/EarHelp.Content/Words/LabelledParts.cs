@@ -23,7 +23,7 @@ sealed class LabelledParts
         foreach (var part in section.Parts)
         {
             if (part is PagePart.Heading)
-                problems.Add(ProblemCodes.UnknownPart, part.Spot, "A heading stands inside the section.", "Headings inside are only for outcomes.");
+                problems.Add(Codes.UnknownPart, part.Spot, "A heading stands inside the section.", "Headings inside are only for outcomes.");
             if (part is not PagePart.Text)
                 continue;
             var prose = reader.Read([part], part.Spot);
@@ -31,14 +31,14 @@ sealed class LabelledParts
             {
                 current = labelled.Label;
                 if (!labels.Contains(current))
-                    problems.AddUnknown(ProblemCodes.UnknownPart, part.Spot, "label", current, labels);
+                    problems.AddUnknown(Codes.UnknownPart, part.Spot, "label", current, labels);
                 else if (found._parts.ContainsKey(current))
-                    problems.Add(ProblemCodes.DoubledName, part.Spot, $"\"{current}:\" stands twice in the section \"{section.Name}\".", "Keep one of them.");
+                    problems.Add(Codes.DoubledName, part.Spot, $"\"{current}:\" stands twice in the section \"{section.Name}\".", "Keep one of them.");
                 prose = labelled.Words;
             }
             else if (current is null)
             {
-                problems.Add(ProblemCodes.UnknownPart, part.Spot, $"The paragraph in the section \"{section.Name}\" has no label.", $"Begin it with one of: {string.Join(", ", labels.Select(l => $"**{l}:**"))}.");
+                problems.Add(Codes.UnknownPart, part.Spot, $"The paragraph in the section \"{section.Name}\" has no label.", $"Begin it with one of: {string.Join(", ", labels.Select(l => $"**{l}:**"))}.");
                 continue;
             }
             else if (restLabel is not null)

@@ -26,16 +26,16 @@ static class OutcomeReader
 
             current = heading.Words;
             if (!Headings.Contains(current))
-                problems.AddUnknown(ProblemCodes.UnknownPart, heading.Spot, "part of an outcome", current, Headings);
+                problems.AddUnknown(Codes.UnknownPart, heading.Spot, "part of an outcome", current, Headings);
             else if (parts.ContainsKey(current))
-                problems.Add(ProblemCodes.DoubledName, heading.Spot, $"\"{current}\" stands twice in the outcome \"{section.Name}\".", "Keep one of them.");
+                problems.Add(Codes.DoubledName, heading.Spot, $"\"{current}\" stands twice in the outcome \"{section.Name}\".", "Keep one of them.");
             parts.TryAdd(current, []);
         }
 
         if (parts[""].Count == 0)
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The outcome \"{section.Name}\" has no headline.", "Write a first paragraph below its heading.");
+            problems.Add(Codes.MissingPart, section.Spot, $"The outcome \"{section.Name}\" has no headline.", "Write a first paragraph below its heading.");
         foreach (var missing in Headings.Where(h => !parts.TryGetValue(h, out var some) || some.Count == 0))
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The outcome \"{section.Name}\" has no \"{missing}\".", $"Add \"### {missing}\" and a paragraph below it.");
+            problems.Add(Codes.MissingPart, section.Spot, $"The outcome \"{section.Name}\" has no \"{missing}\".", $"Add \"### {missing}\" and a paragraph below it.");
         Prose Part(string name) => parts.TryGetValue(name, out var some) ? reader.Read(some, some.FirstOrDefault()?.Spot ?? section.Spot) : Prose.Empty;
         return new OutcomeWords(Part(""), Part(Headings[0]), Part(Headings[1]), Part(Headings[2]), Part(Headings[3]));
     }

@@ -21,9 +21,9 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         var prose = new ProseReader(section.Page.Source, BlankNames.InAnyText, problems);
         var parts = LabelledParts.Read(section, prose, Labels, null, problems);
         foreach (var label in NeededLabels.Where(l => parts.Of(l).IsEmpty))
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The question \"{section.Name}\" has no \"{label}:\".", $"Add a paragraph that begins with **{label}:**");
+            problems.Add(Codes.MissingPart, section.Spot, $"The question \"{section.Name}\" has no \"{label}:\".", $"Add a paragraph that begins with **{label}:**");
         if (screen.IsChecklist && parts.Of("None").IsEmpty)
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The checklist \"{section.Name}\" has no \"None:\".", "Add a paragraph **None:** with the words for \"none of these\".");
+            problems.Add(Codes.MissingPart, section.Spot, $"The checklist \"{section.Name}\" has no \"None:\".", "Add a paragraph **None:** with the words for \"none of these\".");
         var entries = screen.IsChecklist ? ReadEntries(section, screen, prose) : [];
         var options = screen.IsChecklist ? [] : ReadOptions(section, dialog.Facts[screen.Facts[0]], parts);
         return new QuestionWords(section.Name, parts.Of("Ask"), parts.Of("Why"), parts.Of("Note"), parts.Of("Again"), parts.LineOf("None"),
@@ -33,14 +33,14 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
     ImmutableArray<OptionWords> ReadOptions(Section section, Fact fact, LabelledParts parts)
     {
         if (fact.RedFlag is RedFlag.Marked && parts.Of("Again").IsEmpty)
-            problems.Add(ProblemCodes.MissingAgain, section.Spot, $"\"{fact.Id}\" is a red flag, and its question has no second wording.", "Add a paragraph **Again:** that gives a way to tell, and asks about the whole time of the rule.");
+            problems.Add(Codes.MissingAgain, section.Spot, $"\"{fact.Id}\" is a red flag, and its question has no second wording.", "Add a paragraph **Again:** that gives a way to tell, and asks about the whole time of the rule.");
         var first = fact.Counted switch { { Unit: CountUnit.Hours } => "hours ago", not null => "days ago", null => fact.Id };
         var options = ImmutableArray.CreateBuilder<OptionWords>();
         foreach (var table in section.Tables)
         {
             if (table.Kind != first)
             {
-                problems.AddUnknown(ProblemCodes.UnknownPart, table.Spot, $"table of options for \"{fact.Id}\" with the heading", table.Kind, [first]);
+                problems.AddUnknown(Codes.UnknownPart, table.Spot, $"table of options for \"{fact.Id}\" with the heading", table.Kind, [first]);
                 continue;
             }
 
@@ -53,7 +53,7 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         }
 
         if (!section.Tables.Any() && fact.Values is FactValues.Named { IsYesNo: false })
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The question \"{section.Name}\" has no table of options.", $"Add a table \"{first} | option | said as\".");
+            problems.Add(Codes.MissingPart, section.Spot, $"The question \"{section.Name}\" has no table of options.", $"Add a table \"{first} | option | said as\".");
         return options.ToImmutable();
     }
 
@@ -65,11 +65,11 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         if (reading.Fault is { } fault)
             ConditionReader.Report(fault, $"{fact.Id}: ", cell.Spot, problems);
         if (reading.IsAnything)
-            problems.Add(ProblemCodes.WrongOption, cell.Spot, "An option stands for anything.", "Name a value or a range; \"not sure\" is offered beside every question.");
+            problems.Add(Codes.WrongOption, cell.Spot, "An option stands for anything.", "Name a value or a range; \"not sure\" is offered beside every question.");
         else if (reading.Values is { Ranges.Length: > 1 })
-            problems.Add(ProblemCodes.WrongOption, cell.Spot, $"\"{cell.Text}\" stands for values that do not lie side by side.", "An option stands for one value or one range.");
+            problems.Add(Codes.WrongOption, cell.Spot, $"\"{cell.Text}\" stands for values that do not lie side by side.", "An option stands for one value or one range.");
         else if (reading.Values is { Count: > 1 } && fact.Values is FactValues.Named)
-            problems.Add(ProblemCodes.WrongOption, cell.Spot, $"\"{cell.Text}\" stands for several values.", "Give each named value an option of its own.");
+            problems.Add(Codes.WrongOption, cell.Spot, $"\"{cell.Text}\" stands for several values.", "Give each named value an option of its own.");
         return reading.Values;
     }
 
@@ -80,23 +80,23 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         foreach (var table in section.Tables)
         {
             if (table.Kind != "fact")
-                problems.AddUnknown(ProblemCodes.UnknownPart, table.Spot, "table of a checklist with the heading", table.Kind, ["fact"]);
+                problems.AddUnknown(Codes.UnknownPart, table.Spot, "table of a checklist with the heading", table.Kind, ["fact"]);
             var columns = Columns.Of(table, ["fact", "entry", "short"], ["again", "said as"], problems, mayBeEmpty: ["again", "said as"]);
             foreach (var row in table.Rows)
             {
                 if (facts.Find(row.Cells[0]) is not { } index)
                     continue;
                 if (!screen.Facts.Contains(index))
-                    problems.Add(ProblemCodes.WordsForNothing, row.Spot, $"The screen \"{screen.Id}\" does not ask \"{row.Cells[0].Text}\".", "Move the row to the screen that asks it.");
+                    problems.Add(Codes.WordsForNothing, row.Spot, $"The screen \"{screen.Id}\" does not ask \"{row.Cells[0].Text}\".", "Move the row to the screen that asks it.");
                 else if (entries.Any(e => e.Fact == index))
-                    problems.Add(ProblemCodes.DoubledName, row.Spot, $"\"{row.Cells[0].Text}\" stands twice in the checklist.", "Keep one of them.");
+                    problems.Add(Codes.DoubledName, row.Spot, $"\"{row.Cells[0].Text}\" stands twice in the checklist.", "Keep one of them.");
                 else
                     entries.Add(ReadEntry(row, columns, dialog.Facts[index], prose));
             }
         }
 
         foreach (var fact in screen.Facts.Where(f => entries.All(e => e.Fact != f)).Select(f => dialog.Facts[f]))
-            problems.Add(ProblemCodes.MissingWords, fact.Spot, $"The checklist \"{screen.Id}\" has no words for \"{fact.Id}\".", $"Add a row to its table at {section.Spot}.");
+            problems.Add(Codes.MissingWords, fact.Spot, $"The checklist \"{screen.Id}\" has no words for \"{fact.Id}\".", $"Add a row to its table at {section.Spot}.");
         return [.. entries.OrderBy(e => screen.Facts.IndexOf(e.Fact))];
     }
 
@@ -104,7 +104,7 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
     {
         var again = columns.Cell(row, "again");
         if (fact.RedFlag is RedFlag.Marked && again.IsNothing && (columns.Has("again") || !again.IsMissing || row.Cells.All(c => !c.IsMissing)))
-            problems.Add(ProblemCodes.MissingAgain, again.Spot, $"\"{fact.Id}\" is a red flag, and its entry has no second wording.", "Fill the column \"again\": a way to tell, about the whole time of the rule.");
+            problems.Add(Codes.MissingAgain, again.Spot, $"\"{fact.Id}\" is a red flag, and its entry has no second wording.", "Fill the column \"again\": a way to tell, about the whole time of the rule.");
         return new EntryWords(fact.Index, prose.ReadCell(columns.Cell(row, "entry")), prose.ReadCell(again), columns.Cell(row, "short").Text, SaidAs.Read(columns.Cell(row, "said as")), row.Spot);
     }
 }

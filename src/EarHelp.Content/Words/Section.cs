@@ -28,12 +28,12 @@ sealed record Section(Page Page, string Name, SourceSpot Spot, ImmutableArray<Pa
             if (heading is not null)
                 parts.Add(part);
             else if (part is PagePart.Table)
-                problems.Add(ProblemCodes.TextOutsideSection, part.Spot, "The table belongs to no section.", "Put a heading \"## name\" above it that says what it belongs to.");
+                problems.Add(Codes.TextOutsideSection, part.Spot, "The table belongs to no section.", "Put a heading \"## name\" above it that says what it belongs to.");
         }
 
         Close();
         if (sections.Count == 0)
-            problems.Add(ProblemCodes.TextOutsideSection, page.Source.SpotAt(0), "The file has no section.", "Put a heading \"## name\" above each text.");
+            problems.Add(Codes.TextOutsideSection, page.Source.SpotAt(0), "The file has no section.", "Put a heading \"## name\" above each text.");
         return sections.ToImmutable();
 
         void Close()

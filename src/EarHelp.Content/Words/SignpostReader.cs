@@ -17,9 +17,9 @@ static class SignpostReader
         var reader = new ProseReader(section.Page.Source, BlankNames.InAnyText, problems);
         var parts = LabelledParts.Read(section, reader, Labels, "", problems);
         if (parts.LineOf("Said as") is null or "")
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The signpost \"{section.Name}\" has no \"Said as:\".", "Add a paragraph **Said as:** with phrases and commas between.");
+            problems.Add(Codes.MissingPart, section.Spot, $"The signpost \"{section.Name}\" has no \"Said as:\".", "Add a paragraph **Said as:** with phrases and commas between.");
         if (parts.Of("").IsEmpty)
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The signpost \"{section.Name}\" has no text to show.", "Add a paragraph below its labels.");
+            problems.Add(Codes.MissingPart, section.Spot, $"The signpost \"{section.Name}\" has no text to show.", "Add a paragraph below its labels.");
         return new Signpost(section.Name, SaidAs.Read(parts.LineOf("Said as") ?? ""), ReadClaims(parts, conditions), parts.Of(""), section.Spot);
     }
 

@@ -25,7 +25,7 @@ static partial class TwinCheck
         var hasWay = links.Exists(l => l.StartsWith("sms:", StringComparison.OrdinalIgnoreCase) || l.StartsWith("mailto:", StringComparison.OrdinalIgnoreCase))
             || EmailAddress().IsMatch(words) || Twins.Any(t => t.Twins.Any(blanks.Contains));
         if (hasNumber && !hasWay)
-            problems.Add(ProblemCodes.PhoneWithoutTwin, spot, "A telephone number stands here without a way that needs no hearing.", "Add a link that begins with sms: or mailto:, an e-mail address, or one of {clinic text}, {clinic email}, {clinic relay}.");
+            problems.Add(Codes.PhoneWithoutTwin, spot, "A telephone number stands here without a way that needs no hearing.", "Add a link that begins with sms: or mailto:, an e-mail address, or one of {clinic text}, {clinic email}, {clinic relay}.");
     }
 
     /// <summary>The blanks of short texts, all of one table.</summary>
@@ -34,7 +34,7 @@ static partial class TwinCheck
         foreach (var (blank, twins) in Twins)
         {
             if (blanks.Contains(blank) && !twins.Any(blanks.Contains))
-                problems.Add(ProblemCodes.PhoneWithoutTwin, spot, $"{{{blank}}} stands here without a way that needs no hearing.", $"Add {string.Join(" or ", twins.Select(t => $"{{{t}}}"))} to the same section.");
+                problems.Add(Codes.PhoneWithoutTwin, spot, $"{{{blank}}} stands here without a way that needs no hearing.", $"Add {string.Join(" or ", twins.Select(t => $"{{{t}}}"))} to the same section.");
         }
     }
 

@@ -12,7 +12,7 @@ sealed class WordKeys<T>(string what, string language, ProblemList problems)
     public void Add(string name, SourceSpot spot, Func<T> read)
     {
         if (_given.TryGetValue(name, out var first))
-            problems.Add(ProblemCodes.DoubledName, spot, $"The words of the {what} \"{name}\" are given twice; first at {first.Spot}.", "Keep one of them.");
+            problems.Add(Codes.DoubledName, spot, $"The words of the {what} \"{name}\" are given twice; first at {first.Spot}.", "Keep one of them.");
         else
             _given[name] = (read(), spot);
     }
@@ -24,10 +24,10 @@ sealed class WordKeys<T>(string what, string language, ProblemList problems)
     public void Hold(IReadOnlyCollection<(string Name, SourceSpot Spot)> needed, IReadOnlyCollection<string>? possible = null)
     {
         foreach (var (name, spot) in needed.Where(n => !_given.ContainsKey(n.Name)))
-            problems.Add(ProblemCodes.MissingWords, spot, $"There are no words in \"{language}\" for the {what} \"{name}\".", $"Add a section \"## {name}\" to the words, or correct the name there.");
+            problems.Add(Codes.MissingWords, spot, $"There are no words in \"{language}\" for the {what} \"{name}\".", $"Add a section \"## {name}\" to the words, or correct the name there.");
         var known = needed.Select(n => n.Name).Concat(possible ?? []).ToHashSet(StringComparer.Ordinal);
         foreach (var (name, given) in _given.Where(g => !known.Contains(g.Key)))
-            problems.AddUnknown(ProblemCodes.WordsForNothing, given.Spot, what, name, known);
+            problems.AddUnknown(Codes.WordsForNothing, given.Spot, what, name, known);
     }
 
     public FrozenDictionary<string, T> ToFrozen() => _given.ToFrozenDictionary(g => g.Key, g => g.Value.Words, StringComparer.Ordinal);

@@ -37,9 +37,9 @@ sealed partial class WordPages
             KnownSettings.Report(page, Settings, problems);
             var kind = page.Settings.Find("words");
             if (kind is null)
-                problems.Add(ProblemCodes.MissingSetting, page.Settings.Spot, "The file does not say what its words are.", $"Add the setting \"words:\" with one of: {string.Join(", ", Kinds)}.");
+                problems.Add(Codes.MissingSetting, page.Settings.Spot, "The file does not say what its words are.", $"Add the setting \"words:\" with one of: {string.Join(", ", Kinds)}.");
             else if (!Kinds.Contains(kind.Value))
-                problems.AddUnknown(ProblemCodes.UnknownKindOfWords, kind.ValueSpot, "kind of words", kind.Value, Kinds);
+                problems.AddUnknown(Codes.UnknownKindOfWords, kind.ValueSpot, "kind of words", kind.Value, Kinds);
             else
                 found.Add((kind.Value, page));
         }

@@ -17,7 +17,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         var adviceWords = AdviceWords.Read(pages.Of(WordPages.AdviceWords), problems);
         var interfaceTexts = new InterfaceReader(pages, problems).Read();
         foreach (var key in options.NeededTexts.Where(k => !interfaceTexts.ContainsKey(k)))
-            problems.Add(ProblemCodes.MissingInterfaceText, pages.Of(WordPages.Interface).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the short text \"{key}\".", "Add a row to a table \"text | words\" of the interface.");
+            problems.Add(Codes.MissingInterfaceText, pages.Of(WordPages.Interface).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the short text \"{key}\".", "Add a row to a table \"text | words\" of the interface.");
         return new Wording(
             pages.Language,
             ReadQuestions(),
@@ -44,7 +44,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             if (_dialog.Screens.FirstOrDefault(s => s.Id == section.Name) is { } screen)
                 keys.Add(section.Name, section.Spot, () => Held(reader.Read(section, screen), section));
             else
-                problems.AddUnknown(ProblemCodes.WordsForNothing, section.Spot, "screen", section.Name, _dialog.Screens.Select(s => s.Id));
+                problems.AddUnknown(Codes.WordsForNothing, section.Spot, "screen", section.Name, _dialog.Screens.Select(s => s.Id));
         }
 
         keys.Hold([.. _dialog.Screens.Select(s => (s.Id, s.Spot))]);
@@ -100,7 +100,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         foreach (var section in pages.SectionsOf(WordPages.Pages, problems))
             keys.Add(section.Name, section.Spot, () => ReadSection(section));
         foreach (var page in options.NeededPages.Where(p => !keys.Has(p)))
-            problems.Add(ProblemCodes.MissingPage, pages.Of(WordPages.Pages).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the page \"{page}\".", $"Add a section \"## {page}\" to the pages.");
+            problems.Add(Codes.MissingPage, pages.Of(WordPages.Pages).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the page \"{page}\".", $"Add a section \"## {page}\" to the pages.");
         return keys.ToFrozen();
     }
 
@@ -108,9 +108,9 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
     {
         var prose = new ProseReader(section.Page.Source, BlankNames.InAnyText, problems).Read(section.Parts, section.Spot);
         foreach (var table in section.Tables)
-            problems.Add(ProblemCodes.UnsupportedMarkdown, table.Spot, "A table stands in a text.", "Write paragraphs and lists.");
+            problems.Add(Codes.UnsupportedMarkdown, table.Spot, "A table stands in a text.", "Write paragraphs and lists.");
         if (prose.IsEmpty)
-            problems.Add(ProblemCodes.MissingPart, section.Spot, $"The section \"{section.Name}\" is empty.", "Write a paragraph below its heading.");
+            problems.Add(Codes.MissingPart, section.Spot, $"The section \"{section.Name}\" is empty.", "Write a paragraph below its heading.");
         TwinCheck.Report([prose], section.Spot, problems);
         return prose;
     }

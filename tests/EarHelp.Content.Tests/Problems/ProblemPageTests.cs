@@ -7,18 +7,18 @@ namespace EarHelp.Content.Tests.Problems;
 
 public sealed class ProblemPageTests
 {
-    public static TheoryData<string> Codes => [.. ProblemPages.Codes];
+    public static TheoryData<string> AllCodes => [.. ProblemPages.Codes];
 
     [Fact]
     public void Every_code_has_a_page_and_every_page_a_code()
     {
-        var codes = typeof(ProblemCodes).GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => (string)f.GetRawConstantValue()!).Order(StringComparer.Ordinal);
+        var codes = typeof(Codes).GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => (string)f.GetRawConstantValue()!).Order(StringComparer.Ordinal);
 
         Assert.Equal(string.Join(' ', codes), string.Join(' ', ProblemPages.Codes));
     }
 
     [Theory]
-    [MemberData(nameof(Codes))]
+    [MemberData(nameof(AllCodes))]
     public void The_wrong_example_is_reported_where_the_page_says(string code)
     {
         var example = PageExample.Of(code);
@@ -30,7 +30,7 @@ public sealed class ProblemPageTests
     }
 
     [Theory]
-    [MemberData(nameof(Codes))]
+    [MemberData(nameof(AllCodes))]
     public void The_right_example_has_no_fault(string code) =>
         Assert.Empty(ProblemsOf(PageExample.Of(code).Good));
 

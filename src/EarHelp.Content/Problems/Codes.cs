@@ -1,7 +1,7 @@
 namespace EarHelp.Content.Problems;
 
 /// <summary>Every code, permanent and never used again for something else. Each has a page in this folder.</summary>
-public static class ProblemCodes
+public static class Codes
 {
     // Files and Markdown.
     public const string NotUtf8 = "EH0001";
