@@ -57,7 +57,7 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
                 await faults.SendAsync(context, bad.StatusCode);
                 break;
             case InvalidDataException:
-                await faults.SendAsync(context, StatusCodes.Status413PayloadTooLarge);
+                await faults.SendAsync(context, StatusCodes.Status400BadRequest);
                 break;
             case StoreFailedException:
                 LogFault(fault.GetType().Name, fault.StackTrace);
