@@ -1,0 +1,28 @@
+using EarHelp.Conversation.Telling;
+using EarHelp.Triage.Editions;
+
+namespace EarHelp.Web.Pages;
+
+/// <summary>The words of one edition in one language, for one person.</summary>
+public sealed record Words(Edition Edition, LetterWriter Letter)
+{
+    public string Language => Letter.Language;
+
+    /// <summary>A short text by its key.</summary>
+    public string this[string key] => Letter.Text(key);
+
+    /// <summary>For a person of whom nothing is known yet.</summary>
+    public static Words First(Edition edition)
+    {
+        var language = edition.Wordings.Keys.Order(StringComparer.Ordinal).First();
+        return new Words(edition, new LetterWriter(edition, language, isSelf: true));
+    }
+
+    /// <summary>A unit after a number, e.g. "years"; the unit itself if nobody worded it.</summary>
+    public string Unit(string unit)
+    {
+        var key = unit + " many";
+        var words = this[key];
+        return string.Equals(words, key, StringComparison.Ordinal) ? unit : words;
+    }
+}
