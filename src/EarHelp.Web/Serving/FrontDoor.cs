@@ -14,6 +14,12 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
     {
         ArgumentNullException.ThrowIfNull(context);
         ResponseHeaders.AddTo(context);
+        if (!ControlSocket.IsRightDoor(context))
+        {
+            await faults.SendAsync(context, StatusCodes.Status404NotFound);
+            return;
+        }
+
         if (!ControlSocket.IsAsked(context) && !limits.Allows(context))
         {
             context.Response.Headers.RetryAfter = "60";
