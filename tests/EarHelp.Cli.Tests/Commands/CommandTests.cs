@@ -12,6 +12,7 @@ public sealed class CommandTests : IDisposable
     [Theory]
     [InlineData("chek")]
     [InlineData("check", "--nope")]
+    [InlineData("serve", "--prot", "80")]
     [InlineData("check", "--root", "no such folder")]
     [InlineData("replay")]
     [InlineData("replay", "x", "--data", "no such folder")]
@@ -32,6 +33,8 @@ public sealed class CommandTests : IDisposable
     [InlineData("facts")]
     [InlineData("assess")]
     [InlineData("health")]
+    [InlineData("serve")]
+    [InlineData("decide")]
     public async Task Every_command_teaches_with_an_example(string command)
     {
         var called = await Called.WithAsync(command, "--help");
