@@ -10,6 +10,7 @@ static class Health
     {
         app.MapGet("/health/live", context => SayAsync(context, StatusCodes.Status200OK, "live"));
         app.MapGet("/health/ready", ReadyAsync);
+        app.MapGet(ControlSocket.Prefix + "/health", ReadyAsync);
     }
 
     static async Task ReadyAsync(HttpContext context)

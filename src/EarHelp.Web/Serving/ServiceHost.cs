@@ -2,6 +2,7 @@ using System.Net;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
+using EarHelp.Web.Bot;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -31,6 +32,7 @@ public static class ServiceHost
         ConfigureLogging(builder.Logging);
         ConfigureServer(builder, settings);
         AddParts(builder.Services, settings);
+        BotChannel.Add(builder.Services, builder.Configuration);
         configure?.Invoke(builder.Services);
         var app = builder.Build();
         if (!settings.Proxies.IsEmpty)
@@ -38,6 +40,7 @@ public static class ServiceHost
         app.UseMiddleware<FrontDoor>();
         app.UseRouting();
         Routes.Map(app);
+        BotChannel.Map(app);
         return app;
     }
 
