@@ -9,6 +9,7 @@ public static class EarHelpCommand
 {
     const string Lesson = """
         Try:
+          earhelp serve                     serve the pages; the address is printed
           earhelp check                     every fault in dialogs/ and content/, with its line
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
@@ -23,12 +24,14 @@ public static class EarHelpCommand
         ArgumentNullException.ThrowIfNull(terminal);
         var root = new RootCommand("Structured triage for an ear clinic: the same engine as the pages, for scripts and for people at a terminal.")
         {
+            ServeCommand.Make(terminal),
             CheckCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal),
             FactsCommand.Make(terminal),
             AssessCommand.Make(terminal, clock),
+            DecideCommand.Make(terminal),
             HealthCommand.Make(terminal),
         };
         TeachingHelp.AddTo(root, Lesson);

@@ -27,7 +27,7 @@ public static class EraseCommand
             var conversation = parsed.GetRequiredValue(id);
             using var service = RunningService.Find(folder);
             if (service is not null)
-                return await ServiceAnswer.TellAsync(service, HttpMethod.Post, "erase", conversation, terminal, cancellation).ConfigureAwait(false);
+                return await ServiceAnswer.EraseAsync(service, conversation, terminal, cancellation).ConfigureAwait(false);
             var store = OpenedStore.Open(folder, terminal);
             await using (store.ConfigureAwait(false))
             {
@@ -35,7 +35,7 @@ public static class EraseCommand
                     return ServiceAnswer.NotThere(conversation, terminal);
             }
 
-            await terminal.Out.WriteLineAsync($"{conversation} is erased.").ConfigureAwait(false);
+            await terminal.Out.WriteLineAsync(ServiceAnswer.Erased(conversation)).ConfigureAwait(false);
             return ExitCode.Fine;
         });
         return command;

@@ -28,7 +28,7 @@ public static class HealthCommand
                 return ExitCode.FaultsFound;
             }
 
-            var (status, text) = await service.AskAsync(HttpMethod.Get, "health/ready", cancellation).ConfigureAwait(false);
+            var (status, text) = await service.AskAsync(HttpMethod.Get, "control/health", cancellation).ConfigureAwait(false);
             await terminal.Out.WriteLineAsync(text.TrimEnd()).ConfigureAwait(false);
             return status == 200 ? ExitCode.Fine : ExitCode.FaultsFound;
         });

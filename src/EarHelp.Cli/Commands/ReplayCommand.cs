@@ -10,7 +10,7 @@ public static class ReplayCommand
 {
     const string Lesson = """
         Prints every turn with its replies, and whether the same replies come out again. Exit code 1 if one differs.
-        If a service has the data folder, it is asked over the socket there.
+        If a service has the data folder, it is asked over the socket there and answers in figures only.
 
         Try:
           earhelp replay 6f1c0e... --data FOLDER
@@ -28,7 +28,7 @@ public static class ReplayCommand
             var conversation = parsed.GetRequiredValue(id);
             using var service = RunningService.Find(folder);
             if (service is not null)
-                return await ServiceAnswer.TellAsync(service, HttpMethod.Get, "replay", conversation, terminal, cancellation).ConfigureAwait(false);
+                return await ServiceAnswer.ReplayAsync(service, conversation, terminal, cancellation).ConfigureAwait(false);
             if (OpenedEdition.Open(parsed.GetValue(root), terminal) is not { } opened)
                 return ExitCode.FaultsFound;
             var store = OpenedStore.Open(folder, terminal);

@@ -35,6 +35,9 @@ sealed class OneTurn(ServedEdition edition, ConversationState state, Turn turn, 
             case TurnContent.AskForLink:
                 Say("return link");
                 break;
+            case TurnContent.CameBack:
+                Say("restored");
+                break;
             case TurnContent.Change change:
                 TakeChange(change);
                 break;

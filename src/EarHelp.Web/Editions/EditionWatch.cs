@@ -6,7 +6,7 @@ using EarHelp.Web.Serving;
 namespace EarHelp.Web.Editions;
 
 /// <summary>Watches the folders of the authors, and takes a changed edition into service once it has been quiet for a moment.</summary>
-public sealed partial class EditionWatch(ServedEditions editions, ServiceSettings settings, TimeProvider clock, ILogger<EditionWatch> log)
+public sealed partial class EditionWatch(ServedEditions editions, ServiceSettings settings, ILogger<EditionWatch> log)
     : BackgroundService
 {
     /// <summary>An editor writes a file in several steps, a copy brings many files: wait until they are done.</summary>
@@ -69,10 +69,11 @@ public sealed partial class EditionWatch(ServedEditions editions, ServiceSetting
         try
         {
             var problems = await editions.LoadAsync(stopping);
+            var listed = string.Join(Environment.NewLine, problems);
             if (!problems.IsEmpty)
-                LogRefused(log, problems.Length, Environment.NewLine, string.Join(Environment.NewLine, problems));
+                LogRefused(log, problems.Length, Environment.NewLine, listed);
             else if (editions.Current?.Edition.Id is { } now && now != before)
-                LogServed(log, now, clock.GetUtcNow());
+                LogServed(log, now);
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or StoreFailedException)
         {
@@ -83,8 +84,8 @@ public sealed partial class EditionWatch(ServedEditions editions, ServiceSetting
     [LoggerMessage(Level = LogLevel.Error, Message = "The changed edition has {Count} faults and is not served; the last good one stays.{NewLine}{Problems}")]
     static partial void LogRefused(ILogger log, int count, string newLine, string problems);
 
-    [LoggerMessage(Level = LogLevel.Information, Message = "Edition {Edition} is served since {At:O}.")]
-    static partial void LogServed(ILogger log, string edition, DateTimeOffset at);
+    [LoggerMessage(Level = LogLevel.Information, Message = "Edition {Edition} is served from now on.")]
+    static partial void LogServed(ILogger log, string edition);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The changed edition could not be read or kept; the last good one stays. {Reason}")]
     static partial void LogFailed(ILogger log, string reason);

@@ -13,17 +13,11 @@ static class AnswerFields
     internal const string Month = "month:";
     internal const string Year = "year:";
 
-    /// <summary>The time of a date that is counted in hours.</summary>
-    internal const string Time = "time:";
-
     /// <summary>"None of these" of a checklist.</summary>
     internal const string None = "none";
 
     /// <summary>What is written in one's own words.</summary>
     internal const string OwnWords = "text";
-
-    /// <summary>The place on the drawing to which a person points.</summary>
-    internal const string Place = "place";
 
     internal const string NotSure = "?";
 }

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Collections.Immutable;
 using EarHelp.Triage.Texts;
 using EarHelp.Web.Markup;
 
@@ -11,9 +12,9 @@ static class EmergencyPage
 
     const string PageKey = "emergency";
 
-    /// <param name="alarm">Set if this very message led to an emergency text: it stands first.</param>
+    /// <param name="alarms">The emergency texts to which this very message led: they stand first.</param>
     /// <param name="isNotSaved">True if a message was lost.</param>
-    internal static ReadOnlyMemory<byte> Write(Words words, Prose? alarm = null, bool isNotSaved = false)
+    internal static ReadOnlyMemory<byte> Write(Words words, ImmutableArray<Prose> alarms = default, bool isNotSaved = false)
     {
         var output = new ArrayBufferWriter<byte>(4096);
         var html = new HtmlWriter(output);
@@ -21,10 +22,14 @@ static class EmergencyPage
             .Markup("><head><meta charset=\"utf-8\"><title>"u8).Text(words["channel emergency"]).Markup(" \u2013 "u8).Text(words["service name"])
             .Markup("</title><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><link rel=\"icon\" href=\"data:,\"></head><body><main><h1>"u8)
             .Text(words["channel emergency"]).Markup("</h1>"u8);
+        foreach (var alarm in alarms.IsDefault ? [] : alarms)
+            ProseWriter.Write(html, alarm, HeadingTag.Second);
         if (isNotSaved)
+        {
             html.Markup("<p><strong>"u8).Text(words["not saved"]).Markup("</strong></p>"u8);
-        if (alarm is not null)
-            ProseWriter.Write(html, alarm);
+            ProseWriter.Write(html, words.Letter.Page("not saved"));
+        }
+
         ProseWriter.Write(html, words.Letter.Page(PageKey));
         EmergencyNumbersTable.Write(html, words);
         if (!words.Edition.IsSigned)

@@ -7,10 +7,10 @@ static class EmergencyStrip
 {
     internal static void Write(HtmlWriter html, Words words)
     {
-        html.Markup("<aside class=\"strip\""u8).Attribute("aria-label"u8, words["channel emergency"]).Markup("><ul><li>"u8);
+        html.Markup("<aside class=\"strip\""u8).Attribute("aria-label"u8, words["channel emergency"]).Markup("><p>"u8);
         WriteCall(html, words, words["emergency line"]);
-        html.Markup("</li><li>"u8).Text(words["emergency line without hearing"])
-            .Markup("</li><li><a href=\"/abroad\">"u8).Text(words["emergency line abroad"]).Markup("</a></li></ul></aside>"u8);
+        html.Markup(" "u8).Text(words["emergency line without hearing"])
+            .Markup(" <a href=\"/abroad\">"u8).Text(words["emergency line abroad"]).Markup("</a></p></aside>"u8);
     }
 
     /// <summary>The line with its number as a link, so that a telephone dials it.</summary>

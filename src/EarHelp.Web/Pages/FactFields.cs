@@ -24,6 +24,8 @@ sealed class FactFields(HtmlWriter html, Words words, FilledForm? filled)
             WriteHead(fact, field);
         if (fact.Asked.Input is { } input)
             WriteInput(index, fact, input);
+        if (fact.NotSure is null && (isPointedAt || fact.Options.IsEmpty))
+            return;
         html.Markup("<ul class=\"choices\">"u8);
         foreach (var option in fact.Options)
         {
@@ -72,27 +74,24 @@ sealed class FactFields(HtmlWriter html, Words words, FilledForm? filled)
             .Markup("</p><div class=\"fields\">"u8);
         if (input.Kind == TypedInput.Date)
         {
-            WriteTyped(index, fact, AnswerFields.Day, words["date day"], null);
-            WriteTyped(index, fact, AnswerFields.Month, words["date month"], null);
-            WriteTyped(index, fact, AnswerFields.Year, words["date year"], null);
-            if (input.Unit == "hours")
-                WriteTyped(index, fact, AnswerFields.Time, words["date time"], "time");
+            WriteTyped(index, fact, AnswerFields.Day, words["date day"]);
+            WriteTyped(index, fact, AnswerFields.Month, words["date month"]);
+            WriteTyped(index, fact, AnswerFields.Year, words["date year"]);
         }
         else
         {
             var unit = input.Unit is null or "" ? fact.Brief : words.Unit(input.Unit);
-            WriteTyped(index, fact, AnswerFields.Number, unit, null);
+            WriteTyped(index, fact, AnswerFields.Number, unit);
         }
 
         html.Markup("</div>"u8);
     }
 
-    /// <param name="type">A kind of field that a browser helps to fill in, or null: figures.</param>
-    void WriteTyped(int index, FactShown fact, string prefix, string label, string? type)
+    void WriteTyped(int index, FactShown fact, string prefix, string label)
     {
         var field = prefix + fact.Asked.Fact;
-        html.Markup("<label>"u8).Text(label).Markup("<input"u8).Attribute("type"u8, type ?? "text").Attribute("name"u8, field)
-            .Attribute("inputmode"u8, type is null ? "decimal" : null).Markup(" autocomplete=\"off\" maxlength=\"12\""u8)
+        html.Markup("<label>"u8).Text(label).Markup("<input type=\"text\""u8).Attribute("name"u8, field)
+            .Markup(" inputmode=\"decimal\" autocomplete=\"off\" maxlength=\"12\""u8)
             .Attribute("value"u8, filled?.Written(field));
         if (!WriteFaultOf(index, fact))
             html.Markup(" aria-describedby=\"typed-"u8).Number(index).Markup("\""u8);

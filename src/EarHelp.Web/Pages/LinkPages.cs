@@ -12,11 +12,12 @@ static class LinkPages
         PageFrame.Write(words, new PageState(words["come back later"], token, HasQuestion: false), html =>
         {
             html.Element("h1"u8, words["come back link"]);
-            html.Markup("<p id=\"link\" class=\"pen\">"u8).Text(address).Markup("</p><p>"u8).Text(words["link hint"]).Markup("</p><p>"u8)
-                .Text(words.Letter.Text("kept until", ("date", keptUntil))).Markup("</p><div class=\"row\">"u8)
+            html.Markup("<p id=\"link\" class=\"pen\">"u8).Text(address).Markup("</p>"u8);
+            ProseWriter.Write(html, words.Letter.Page("return link"));
+            html.Markup("<p>"u8).Text(words["link once"]).Markup(" "u8).Text(words.Letter.Text("kept until", ("date", keptUntil))).Markup("</p><div class=\"row\">"u8)
                 .Markup("<button type=\"button\" data-do=\"copy\" hidden>"u8).Text(words["copy link"]).Markup("</button>"u8)
                 .Markup("<a class=\"button quiet\" href=\"/letter\">"u8).Text(words["back"]).Markup("</a></div>"u8);
-            LetterPage.WriteStatus(html, words, notice: null);
+            LetterPage.WriteStatus(html, words);
         });
 
     /// <summary>Opens nothing by itself: a program that follows links must not use the link up.</summary>
@@ -24,7 +25,7 @@ static class LinkPages
         PageFrame.Write(words, new PageState(words["open conversation"], null, HasQuestion: false), html =>
         {
             html.Element("h1"u8, words["open conversation"]);
-            html.Element("p"u8, words["link once"]);
+            ProseWriter.Write(html, words.Letter.Page("return page"));
             html.Markup("<form method=\"post\" action=\"/back\">"u8);
             FormFields.WriteToken(html, token);
             html.Markup("<input type=\"hidden\" name=\"secret\""u8).Attribute("value"u8, secret).Markup("><button>"u8)

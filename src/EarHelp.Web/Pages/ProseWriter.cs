@@ -8,12 +8,13 @@ namespace EarHelp.Web.Pages;
 /// <summary>Renders a text whose blanks are filled as HTML.</summary>
 static class ProseWriter
 {
-    internal static void Write(HtmlWriter html, Prose prose)
+    /// <param name="headings">Tag of a heading inside the text: one below the heading that stands over it.</param>
+    internal static void Write(HtmlWriter html, Prose prose, HeadingTag headings = HeadingTag.Third)
     {
         if (prose.IsEmpty)
             return;
         foreach (var block in prose.Blocks)
-            Write(html, block);
+            Write(html, block, headings);
     }
 
     /// <summary>All of a text in one line, for a heading, a legend or a label; its later blocks stay in that line.</summary>
@@ -39,7 +40,7 @@ static class ProseWriter
         _ => throw new UnreachableException(),
     };
 
-    static void Write(HtmlWriter html, Block block)
+    static void Write(HtmlWriter html, Block block, HeadingTag headings)
     {
         switch (block)
         {
@@ -47,7 +48,8 @@ static class ProseWriter
                 Write(html.Markup("<p>"u8), paragraph.Inlines).Markup("</p>"u8);
                 break;
             case Block.Heading heading:
-                Write(html.Markup("<h4>"u8), heading.Inlines).Markup("</h4>"u8);
+                html.Markup("<h"u8).Number((int)headings).Markup(">"u8);
+                Write(html, heading.Inlines).Markup("</h"u8).Number((int)headings).Markup(">"u8);
                 break;
             case Block.Items items:
                 html.Markup(items.IsNumbered ? "<ol>"u8 : "<ul>"u8);

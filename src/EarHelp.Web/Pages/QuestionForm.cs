@@ -43,7 +43,8 @@ sealed class QuestionForm(HtmlWriter html, Words words, string token, string tur
             while (fact < question.Facts.Length && question.Facts[fact].Asked.Fact != fault.Fact)
                 fact++;
             html.Markup("<li><a href=\"#fact-"u8).Number(fact == question.Facts.Length ? 0 : fact).Markup("\">"u8)
-                .Text(fault.Message).Markup("</a></li>"u8);
+                .Text(fact == question.Facts.Length || question.Facts.Length == 1 ? fault.Message : $"{question.Facts[fact].Brief}: {fault.Message}")
+                .Markup("</a></li>"u8);
         }
 
         html.Markup("</ul></div>"u8);

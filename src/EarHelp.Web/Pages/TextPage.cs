@@ -1,3 +1,4 @@
+using EarHelp.Triage.Texts;
 using EarHelp.Web.Markup;
 
 namespace EarHelp.Web.Pages;
@@ -23,13 +24,17 @@ static class TextPage
             EmergencyNumbersTable.Write(html, words);
         });
 
-    /// <summary>Something went wrong: what, and the way on.</summary>
-    internal static ReadOnlyMemory<byte> WriteFault(Words words, string textKey, string? hintKey) =>
-        PageFrame.Write(words, new PageState(words["channel emergency"], null, HasQuestion: false), html =>
+    /// <summary>Something went wrong: what, the emergency text, and the way on.</summary>
+    internal static ReadOnlyMemory<byte> WriteFault(Words words, Fault fault) =>
+        PageFrame.Write(words, new PageState(words[fault.Heading], null, HasQuestion: false), html =>
         {
-            html.Element("h1"u8, words[textKey]);
-            if (hintKey is not null)
-                html.Element("p"u8, words[hintKey]);
-            html.Markup("<p><a class=\"button quiet\" href=\"/letter\">"u8).Text(words["back"]).Markup("</a></p>"u8);
+            html.Element("h1"u8, words[fault.Heading]);
+            var page = fault.Text is null ? Prose.Empty : words.Letter.Page(fault.Text);
+            if (!page.IsEmpty)
+                ProseWriter.Write(html, page);
+            else if (fault.Text is not null)
+                html.Element("p"u8, words[fault.Text]);
+            html.Element("p"u8, $"{words["emergency line"]} {words["emergency line without hearing"]}");
+            html.Markup("<p><a class=\"button quiet\" href=\"/\">"u8).Text(words["back"]).Markup("</a></p>"u8);
         });
 }

@@ -29,17 +29,17 @@ sealed class TimeLine(HtmlWriter html, Words words, LetterPart.OutcomeShown show
         html.Markup("</ol>"u8);
     }
 
-    internal void WriteSection(OutcomeSectionKind kind)
+    /// <param name="tag">Of the section's heading; null: it is only heard, because the page's own heading says it.</param>
+    internal void WriteSection(OutcomeSectionKind kind, HeadingTag? tag)
     {
         foreach (var section in shown.Sections)
         {
             if (section.Kind != kind)
                 continue;
-            if (kind == OutcomeSectionKind.HowSoon)
-                html.Markup("<h2 class=\"heard\">"u8).Text(section.Heading).Markup("</h2>"u8);
-            else
-                html.Element("h3"u8, section.Heading);
-            ProseWriter.Write(html, section.Text);
+            var level = (int)(tag ?? HeadingTag.Second);
+            html.Markup("<h"u8).Number(level).Markup(tag is null ? " class=\"heard\">"u8 : ">"u8).Text(section.Heading)
+                .Markup("</h"u8).Number(level).Markup(">"u8);
+            ProseWriter.Write(html, section.Text, (HeadingTag)(level + 1));
         }
     }
 
@@ -48,7 +48,7 @@ sealed class TimeLine(HtmlWriter html, Words words, LetterPart.OutcomeShown show
     {
         if (!HasAny(kinds))
             return;
-        html.Markup("<li><p class=\"when\"><strong>"u8).Text(heading).Markup("</strong></p>"u8);
+        html.Markup("<li>"u8).Element("h3"u8, heading);
         if (at is { } moment)
         {
             html.Markup("<time"u8).Attribute("datetime"u8, NodaTime.Text.InstantPattern.ExtendedIso.Format(moment)).Markup(">"u8)
@@ -56,7 +56,7 @@ sealed class TimeLine(HtmlWriter html, Words words, LetterPart.OutcomeShown show
         }
 
         foreach (var kind in kinds)
-            WriteSection(kind);
+            WriteSection(kind, HeadingTag.Fourth);
         html.Markup("</li>"u8);
     }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Telling;
 using EarHelp.Conversation.Turns;
@@ -7,18 +6,20 @@ using NodaTime;
 
 namespace EarHelp.Web.Pages;
 
-/// <summary>One turn as an entry of the letter: what was answered, in pen, and what was replied.</summary>
+/// <summary>One turn as an entry of the letter: what was answered, in pen, and what was replied. The question of now stands after all entries.</summary>
 sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
 {
-    /// <param name="nextTurn">Identifier of the turn that answers this one.</param>
-    /// <param name="isLast">The question of the last turn is the question of now; those before it are answered.</param>
-    internal void Write(TurnTold turn, string nextTurn, bool isLast, FilledForm? filled = null)
+    /// <summary>Texts that stand on a page of their own: the first one, and the one that shows a link.</summary>
+    static readonly string[] SaidElsewhere = ["greeting", "return link"];
+
+    /// <param name="nextTurn">Identifier of the turn that would change this answer.</param>
+    internal void Write(TurnTold turn, string nextTurn)
     {
         WriteSaid(turn, nextTurn);
         foreach (var reply in turn.Replies)
         {
             foreach (var part in words.Letter.Write(reply, now))
-                Write(part, nextTurn, isLast, filled);
+                Write(part);
         }
     }
 
@@ -54,11 +55,11 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
             .Text(words.Letter.BriefOfScreen(question.Screen, question.Ear)).Markup("</span></button></form></div>"u8);
     }
 
-    void Write(LetterPart part, string nextTurn, bool isLast, FilledForm? filled)
+    void Write(LetterPart part)
     {
         switch (part)
         {
-            case LetterPart.Passage passage:
+            case LetterPart.Passage passage when !SaidElsewhere.Contains(passage.Key):
                 html.Markup("<div class=\"note\">"u8);
                 ProseWriter.Write(html, passage.Text);
                 html.Markup("</div>"u8);
@@ -68,29 +69,12 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
                 ProseWriter.Write(html, emergency.Text);
                 html.Markup("</div>"u8);
                 break;
-            case LetterPart.Asked asked when isLast:
-                new QuestionForm(html, words, token, nextTurn, filled).Write(asked.Question);
-                break;
-            case LetterPart.ReadBackShown readBack when isLast:
-                new ReadBackForm(html, words, token, nextTurn).Write(readBack);
-                break;
             case LetterPart.OutcomeShown outcome:
-                WriteOutcome(outcome, isLast);
+                html.Markup("<p class=\"note\">"u8)
+                    .Text(words.Letter.Text("plan made", ("moment", words.Letter.Moment(outcome.Told.DecidedAt)))).Markup("</p>"u8);
                 break;
             default:
                 break;
-        }
-    }
-
-    /// <summary>In the letter an outcome is named only; the plan is a page of its own.</summary>
-    void WriteOutcome(LetterPart.OutcomeShown outcome, bool isLast)
-    {
-        html.Markup("<div class=\"note\"><p>"u8)
-            .Text(words.Letter.Text("plan made", ("moment", words.Letter.Moment(outcome.Told.DecidedAt)))).Markup("</p></div>"u8);
-        if (isLast)
-        {
-            html.Markup("<p class=\"ask\" id=\"now\" tabindex=\"-1\"><a class=\"button\" href=\"/plan\">"u8).Text(words["go to plan"])
-                .Markup("</a></p>"u8);
         }
     }
 }

@@ -5,8 +5,4 @@ using EarHelp.Conversation.Turns;
 namespace EarHelp.Web.Pages;
 
 /// <summary>One turn of a conversation as it is kept: what was said and what was replied.</summary>
-public sealed record TurnTold(int Number, Turn Turn, ImmutableArray<Reply> Replies)
-{
-    /// <summary>The outcome that this turn led to, or null.</summary>
-    public OutcomeTold? Outcome => Replies.OfType<Reply.Outcome>().LastOrDefault()?.Told;
-}
+public sealed record TurnTold(Turn Turn, ImmutableArray<Reply> Replies);

@@ -4,7 +4,7 @@ namespace EarHelp.Web.Security;
 public static class ResponseHeaders
 {
     const string ContentPolicy =
-        "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; img-src 'self'; "
+        "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; img-src 'self' data:; "
         + "form-action 'self'; frame-ancestors 'none'; base-uri 'none'; object-src 'none'";
 
     const string Permissions =

@@ -26,6 +26,18 @@ public static class ControlSocket
             : throw new SettingsException($"The path of the data folder is too long for its socket: {path}. Name a shorter one with --data.");
     }
 
+    internal static void Map(WebApplication app)
+    {
+        var control = app.Services.GetRequiredService<Control>();
+        app.MapPost(Prefix + "/erase/{id}", control.EraseAsync);
+        app.MapPost(Prefix + "/replay/{id}", control.ReplayAsync);
+        app.MapPost(Prefix + "/reload", control.ReloadAsync);
+    }
+
+    /// <summary>False for a request that came in by the one door and asks for what is behind the other.</summary>
+    internal static bool IsRightDoor(HttpContext context) =>
+        IsAsked(context) == context.Request.Path.StartsWithSegments(Prefix, StringComparison.OrdinalIgnoreCase);
+
     internal static bool IsAsked(HttpContext context) =>
         context.Features.Get<IConnectionSocketFeature>()?.Socket.LocalEndPoint is UnixDomainSocketEndPoint;
 

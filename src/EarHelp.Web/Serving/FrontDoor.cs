@@ -14,6 +14,12 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
     {
         ArgumentNullException.ThrowIfNull(context);
         ResponseHeaders.AddTo(context);
+        if (!ControlSocket.IsRightDoor(context))
+        {
+            await faults.SendAsync(context, StatusCodes.Status404NotFound);
+            return;
+        }
+
         if (!ControlSocket.IsAsked(context) && !limits.Allows(context))
         {
             context.Response.Headers.RetryAfter = "60";
@@ -51,7 +57,7 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
                 await faults.SendAsync(context, bad.StatusCode);
                 break;
             case InvalidDataException:
-                await faults.SendAsync(context, StatusCodes.Status413PayloadTooLarge);
+                await faults.SendAsync(context, StatusCodes.Status400BadRequest);
                 break;
             case StoreFailedException:
                 LogFault(fault.GetType().Name, fault.StackTrace);
