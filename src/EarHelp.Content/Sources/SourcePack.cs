@@ -37,7 +37,10 @@ public static class SourcePack
             using var compressed = new BrotliStream(new MemoryStream(packed.ToArray()), CompressionMode.Decompress);
             using var reader = new BinaryReader(compressed, StrictUtf8);
             var files = ImmutableArray.CreateBuilder<SourceFile>();
-            for (var left = reader.ReadInt32(); left > 0; left--)
+            var count = reader.ReadInt32();
+            if (count < 0)
+                throw new InvalidDataException($"A pack of {count} sources.");
+            for (var left = count; left > 0; left--)
             {
                 var path = reader.ReadString();
                 var length = reader.ReadInt32();

@@ -13,7 +13,7 @@ public sealed class DamagedSourcesTests
     public void Files_with_letters_changed_left_out_and_put_in_do_not_throw()
     {
         var chance = new Random(5);
-        for (var i = 0; i < 400; i++)
+        for (var i = 0; i < 250; i++)
         {
             var file = Some(chance);
             var text = new StringBuilder(Encoding.UTF8.GetString(file.Bytes.Span));
@@ -28,7 +28,7 @@ public sealed class DamagedSourcesTests
     public void Files_that_end_anywhere_do_not_throw()
     {
         var chance = new Random(6);
-        for (var i = 0; i < 200; i++)
+        for (var i = 0; i < 120; i++)
         {
             var file = Some(chance);
 
@@ -40,7 +40,7 @@ public sealed class DamagedSourcesTests
     public void Files_of_random_bytes_do_not_throw()
     {
         var chance = new Random(7);
-        for (var i = 0; i < 200; i++)
+        for (var i = 0; i < 120; i++)
         {
             var bytes = new byte[chance.Next(400)];
             chance.NextBytes(bytes);
@@ -53,7 +53,7 @@ public sealed class DamagedSourcesTests
     public void Files_in_each_others_place_do_not_throw()
     {
         var chance = new Random(8);
-        for (var i = 0; i < 100; i++)
+        for (var i = 0; i < 60; i++)
             AssertSound(Some(chance), Some(chance).Bytes.ToArray());
     }
 
