@@ -220,7 +220,10 @@ public sealed class WholeConversationTests
 
         var screens = talk.Answer(new Dictionary<string, string?>
         {
-            ["hearing"] = "reduced", ["hearing worsened over"] = "91..36500", ["hearing changed on"] = "91..36500", ["blocked"] = "yes",
+            ["hearing"] = "reduced",
+            ["hearing worsened over"] = "91..36500",
+            ["hearing changed on"] = "91..36500",
+            ["blocked"] = "yes",
         });
 
         Assert.InRange(screens.Count, 1, 12);

@@ -1,9 +1,8 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Storage;
-using EarHelp.Storage.Disk;
+using EarHelp.Storage.Tests.Host;
 
 // Keeps turns of one conversation and says so on standard output only after each is kept. Arguments: folder, turns, and the number of the
 // file write before which the process kills itself (0: never).
@@ -35,30 +34,3 @@ if (args.Length > 3)
     await Console.In.ReadLineAsync();
 await store.DisposeAsync();
 return 0;
-
-sealed class KillsItself(int atWrite) : IDiskWatch
-{
-    int _writes;
-
-    public void Writing(string file, long offset, ReadOnlySpan<byte> bytes, bool durable)
-    {
-        if (++_writes == atWrite)
-            Process.GetCurrentProcess().Kill();
-    }
-
-    public void Syncing(string file)
-    {
-    }
-
-    public void Resizing(string file, long length)
-    {
-    }
-
-    public void Renaming(string from, string to)
-    {
-    }
-
-    public void Deleting(string file)
-    {
-    }
-}

@@ -23,7 +23,7 @@ public static class EraseCommand
         var command = new TaughtCommand("erase", "Remove a conversation for good.", Lesson) { id, root, data };
         command.SetAction(async (parsed, cancellation) =>
         {
-            var folder = DataFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal);
+            var folder = KeptFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal);
             var conversation = parsed.GetRequiredValue(id);
             using var service = RunningService.Find(folder);
             if (service is not null)

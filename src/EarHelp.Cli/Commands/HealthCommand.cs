@@ -21,7 +21,7 @@ public static class HealthCommand
         var command = new TaughtCommand("health", "Ask the running service whether it is ready.", Lesson) { root, data };
         command.SetAction(async (parsed, cancellation) =>
         {
-            using var service = RunningService.Find(DataFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal));
+            using var service = RunningService.Find(KeptFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal));
             if (service is null)
             {
                 await terminal.Error.WriteLineAsync("earhelp: no service has this data folder.").ConfigureAwait(false);

@@ -24,7 +24,7 @@ public static class ReplayCommand
         var command = new TaughtCommand("replay", "Decide a kept conversation again and compare.", Lesson) { id, root, data };
         command.SetAction(async (parsed, cancellation) =>
         {
-            var folder = DataFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal);
+            var folder = KeptFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal);
             var conversation = parsed.GetRequiredValue(id);
             using var service = RunningService.Find(folder);
             if (service is not null)

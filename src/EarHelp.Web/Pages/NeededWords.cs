@@ -22,7 +22,7 @@ public static class NeededWords
         "behind the drum", "inner ear",
     ];
 
-    public static ImmutableArray<string> Pages { get; } = 
+    public static ImmutableArray<string> Pages { get; } =
     [
         "greeting", "privacy", "accessibility", "about", "emergency", "not saved", "expired", "busy", "return link", "return page", "printed plan",
     ];

@@ -94,5 +94,5 @@ public sealed class SmallEditionTests
     [Fact]
     public void An_edition_is_not_signed_by_compiling_it() => Assert.False(Edition.IsSigned);
 
-    static IReadOnlyList<Inline> First(Prose prose) => Assert.IsType<Block.Paragraph>(prose.Blocks[0]).Inlines;
+    static System.Collections.Immutable.ImmutableArray<Inline> First(Prose prose) => Assert.IsType<Block.Paragraph>(prose.Blocks[0]).Inlines;
 }

@@ -3,7 +3,7 @@ using EarHelp.Cli.Commands;
 namespace EarHelp.Cli.Keeping;
 
 /// <summary>Where the conversations are.</summary>
-static class DataFolder
+static class KeptFolder
 {
     /// <exception cref="WrongUseException">There is no such folder.</exception>
     public static string Find(string? named, string? root, Terminal terminal)
