@@ -15,7 +15,7 @@ public static class CellParser
             return Failed(0, "The cell is empty.", "Write - if anything may stand here.");
         if (cell.Length == 1 && CellMarks.IsDash(cell[0]))
             return CellReading.Of(new UnaryTest.Anything());
-        if (CellNames.Find(cell, scope) is null && StartsWithNot(cell))
+        if (StartsWithNot(cell) && CellNames.Find(cell.SplitAtCommas()[0], scope) is null)
             return ParseNot(cell, scope);
         var (parts, fault) = ParseList(cell, scope);
         return fault is null ? CellReading.Of(new UnaryTest.AnyOf(parts)) : CellReading.Failed(fault);

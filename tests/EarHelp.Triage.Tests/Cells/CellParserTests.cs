@@ -94,6 +94,7 @@ public sealed class CellParserTests
     [InlineData("over  a day", "over a day", true)]
     [InlineData("over\u00A0a day", "over a day", true)]
     [InlineData("3 days", "3 days", true)]
+    [InlineData("not sure, none", "none", true)]
     [InlineData("not(not sure)", "not sure", false)]
     [InlineData("not(not sure, none)", "sudden", true)]
     [InlineData("!= none", "sudden", true)]
