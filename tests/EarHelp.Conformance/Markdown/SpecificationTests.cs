@@ -8,7 +8,7 @@ using Markdig.Syntax.Inlines;
 namespace EarHelp.Conformance.Markdown;
 
 /// <summary>Source of the expected output: the examples of the CommonMark specification, npm package commonmark-spec 0.31.2.</summary>
-public sealed partial class CommonMarkTests
+public sealed partial class SpecificationTests
 {
     const int ExamplesInSpecification = 652;
 
