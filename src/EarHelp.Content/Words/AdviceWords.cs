@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using EarHelp.Content.Problems;
@@ -10,13 +11,29 @@ namespace EarHelp.Content.Words;
 /// <remarks>The list stands in the words of each language (<c>words: advice words</c>).</remarks>
 sealed class AdviceWords
 {
-    static readonly string[] Kinds = ["outcomes", "warnings", "explanations", "reasons"];
+    static readonly string[] Kinds = [WordPages.Outcomes, WordPages.Warnings, WordPages.Explanations, WordPages.Reasons];
+    static readonly char[] SentenceEnds = ['.', '!', '?', ':', ';'];
 
-    readonly List<(Regex Pattern, string Word, ImmutableArray<string> Kinds)> _words = [];
+    readonly FrozenDictionary<string, Regex?> _words;
+    readonly FrozenDictionary<string, Regex?> _verbs;
+
+    AdviceWords(List<(string Word, bool IsVerb, ImmutableArray<string> Kinds)> words)
+    {
+        // Whole words; a digit may stand close before ("5mg"). One expression a kind of text: there are many words and many lines.
+        Regex? All(string kind, bool areVerbs, string before)
+        {
+            var meant = words.Where(w => w.IsVerb == areVerbs && w.Kinds.Contains(kind)).Select(w => w.Word).OrderByDescending(w => w.Length)
+                .Select(w => string.Join(@"\s+", w.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Regex.Escape))).ToList();
+            return meant.Count == 0 ? null : new Regex($@"{before}(?<word>{string.Join('|', meant)})(?![\p{{L}}-])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+        }
+
+        _words = Kinds.ToFrozenDictionary(k => k, k => All(k, false, @"(?<![\p{L}-])"), StringComparer.Ordinal);
+        _verbs = Kinds.ToFrozenDictionary(k => k, k => All(k, true, @"^\W*"), StringComparer.Ordinal);
+    }
 
     public static AdviceWords Read(IEnumerable<Page> pages, ProblemList problems)
     {
-        var words = new AdviceWords();
+        var words = new List<(string, bool, ImmutableArray<string>)>();
         foreach (var table in pages.SelectMany(p => p.Tables))
         {
             if (table.Kind is not ("word" or "verb"))
@@ -27,10 +44,10 @@ sealed class AdviceWords
 
             var columns = Columns.Of(table, [table.Kind], ["not looked for in"], problems);
             foreach (var row in table.Rows.Where(r => r.Cells[0].Text.Length > 0))
-                words.Add(row.Cells[0].Text, table.Kind == "verb", ReadKinds(columns.Cell(row, "not looked for in"), problems));
+                words.Add((row.Cells[0].Text, table.Kind == "verb", ReadKinds(columns.Cell(row, "not looked for in"), problems)));
         }
 
-        return words;
+        return new AdviceWords(words);
     }
 
     /// <param name="kind">outcomes, warnings, explanations or reasons.</param>
@@ -39,14 +56,31 @@ sealed class AdviceWords
     {
         foreach (var line in prose.Blocks.SelectMany(PlainWords.Lines))
         {
-            foreach (var (pattern, word, kinds) in _words.Where(w => w.Kinds.Contains(kind)))
+            foreach (var (start, word) in Find(kind, line).DistinctBy(f => f.Word, StringComparer.OrdinalIgnoreCase))
             {
-                if (pattern.Match(line) is { Success: true } match)
-                {
-                    problems.Add(Codes.AdviceInProse, spotOf(BeforeAndIn(line, match)), $"\"{word}\" stands in a text that only explains: \"{Around(line, match)}\".",
-                        "Say what to do or to take only in an advice item, which has its own gate; here refer to the advice below.");
-                }
+                problems.Add(Codes.AdviceInProse, spotOf(BeforeAndIn(line, start, word)), $"\"{word}\" stands in a text that only explains: \"{Around(line, start, word.Length)}\".",
+                    "Say what to do or to take only in an advice item, which has its own gate; here refer to the advice below.");
             }
+        }
+    }
+
+    IEnumerable<(int Start, string Word)> Find(string kind, string line)
+    {
+        if (_words[kind] is { } words)
+        {
+            foreach (Match match in words.Matches(line))
+                yield return (match.Groups["word"].Index, match.Groups["word"].Value);
+        }
+
+        if (_verbs[kind] is not { } verbs)
+            yield break;
+        for (var start = 0; start < line.Length;)
+        {
+            var end = line.IndexOfAny(SentenceEnds, start);
+            end = end < 0 ? line.Length : end;
+            if (verbs.Match(line[start..end]) is { Success: true } match)
+                yield return (start + match.Groups["word"].Index, match.Groups["word"].Value);
+            start = end + 1;
         }
     }
 
@@ -60,25 +94,14 @@ sealed class AdviceWords
         return [.. Kinds.Where(k => left.All(e => e.Text != k))];
     }
 
-    // Whole words; a digit may stand close before ("5mg"). A verb stands at the start, after the end of a sentence, or after a colon.
-    void Add(string word, bool isVerb, ImmutableArray<string> kinds)
-    {
-        var words = string.Join(@"\s+", word.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Regex.Escape));
-        var before = isVerb ? @"(?<=^\W*|[.!?:;]\W*)" : @"(?<![\p{L}-])";
-        _words.Add((new Regex(before + words + @"(?![\p{L}-])", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), word, kinds));
-    }
-
     // Two words before, so that the right one of several places is found.
-    static string BeforeAndIn(string line, Match match)
-    {
-        var words = line[..match.Index].Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return string.Join(' ', words.TakeLast(2).Append(match.Value.Trim()));
-    }
+    static string BeforeAndIn(string line, int start, string word) =>
+        string.Join(' ', line[..start].Split(' ', StringSplitOptions.RemoveEmptyEntries).TakeLast(2).Append(word));
 
-    static string Around(string line, Match match)
+    static string Around(string line, int start, int length)
     {
-        var start = Math.Max(0, match.Index - 20);
-        var end = Math.Min(line.Length, match.Index + match.Length + 20);
-        return (start > 0 ? "… " : "") + line[start..end].Trim() + (end < line.Length ? " …" : "");
+        var from = Math.Max(0, start - 20);
+        var to = Math.Min(line.Length, start + length + 20);
+        return (from > 0 ? "… " : "") + line[from..to].Trim() + (to < line.Length ? " …" : "");
     }
 }
