@@ -50,6 +50,34 @@ public sealed class Assessor
         }
     }
 
+    /// <summary>The most urgent and the least urgent rank still possible: the cheap part of <see cref="Assess"/>.</summary>
+    public (int AtMost, int AtLeast) BoundsOf(ImmutableArray<EarAnswers> ears)
+    {
+        var restriction = Rent();
+        try
+        {
+            var (atMost, atLeast) = (int.MaxValue, int.MaxValue);
+            Span<ulong> known = stackalloc ulong[_diagrams.Arity.Length];
+            foreach (var ear in ears)
+            {
+                KnownClasses.Fill(_diagrams, ear, known);
+                restriction.Begin(known);
+                var ends = new HashSet<int>();
+                restriction.CollectEnds(restriction.Of(_diagrams.Roots.Level, Merge.Least), ends);
+                if (ends.Count == 0)
+                    continue;
+                atMost = Math.Min(atMost, ends.Min(Terminal.ValueOf));
+                atLeast = Math.Min(atLeast, ends.Max(Terminal.ValueOf));
+            }
+
+            return atMost == int.MaxValue ? (0, Dialog.Levels.Length - 1) : (atMost, atLeast);
+        }
+        finally
+        {
+            _restrictions.Add(restriction);
+        }
+    }
+
     /// <summary>The next question, or null when no answer can change the result any more.</summary>
     public ScreenToAsk? NextScreen(ImmutableArray<EarAnswers> ears)
     {

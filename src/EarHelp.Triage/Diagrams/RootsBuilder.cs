@@ -19,7 +19,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         foreach (var named in dialog.NamedFacts)
             _named[named.Index] = NamedFactOf(named);
 
-        var rules = dialog.Rules.Select(r => All(r.Conditions)).ToImmutableArray();
+        var rules = MatchesOf();
         var possible = builder.Not(Any(dialog.Impossible.Select(i => builder.And(Of(i.One), Of(i.Other)))));
         var level = LevelOf(rules);
         var forbidden = dialog.Advice.Select(a => ForbiddenOf(a, rules)).ToImmutableArray();
@@ -37,6 +37,16 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
             possible);
 
         int OfPossible(int root) => builder.Choose(possible, root, Terminal.Impossible);
+    }
+
+    /// <summary>By rule, who matches it. An otherwise-row matches whom no other row with a level matches.</summary>
+    ImmutableArray<int> MatchesOf()
+    {
+        var rules = dialog.Rules.Select(r => All(r.Conditions)).ToArray();
+        var foreseen = Any(dialog.Rules.Where(r => r.Level is not null && !r.IsOtherwise).Select(r => rules[r.Index]));
+        foreach (var otherwise in dialog.Rules.Where(r => r.IsOtherwise))
+            rules[otherwise.Index] = builder.Not(foreseen);
+        return [.. rules];
     }
 
     /// <summary>The most urgent matching row; no row at all is treated as the most urgent level.</summary>

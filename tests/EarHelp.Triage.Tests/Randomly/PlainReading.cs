@@ -19,7 +19,11 @@ public sealed class PlainReading(Dialog dialog)
 
     public bool IsPossible(int[] patient) => !dialog.Impossible.Any(i => Holds(i.One, patient) && Holds(i.Other, patient));
 
-    public bool Matches(Rule rule, int[] patient) => rule.Conditions.All(c => Holds(c, patient));
+    /// <summary>A row without conditions is for those whom no other row with a level foresaw.</summary>
+    public bool Matches(Rule rule, int[] patient) =>
+        rule.Level is not null && rule.Conditions.IsEmpty
+            ? !dialog.Rules.Any(r => r.Level is not null && !r.Conditions.IsEmpty && Matches(r, patient))
+            : rule.Conditions.All(c => Holds(c, patient));
 
     public PlainResult Read(int[] patient)
     {

@@ -105,7 +105,7 @@ public sealed class RandomDialog(int seed)
             default);
 
     static Rule Otherwise(int index) =>
-        new(index, "R9", "random", [], 3, [1, 3], [], [], [], null, "", [], "high", [], default);
+        new(index, "R9", "random", [], 2, [1, 3], [], [], [], null, "", [], "high", [], default);
 
     ImmutableArray<Condition> Conditions(ImmutableArray<Fact> facts, ImmutableArray<NamedFact> named) =>
         [.. Enumerable.Range(0, 1 + _random.Next(3)).Select(_ => MakeCondition(facts, named))];

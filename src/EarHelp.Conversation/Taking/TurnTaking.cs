@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Records;
+using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.States;
+using EarHelp.Conversation.Stepping;
+using EarHelp.Conversation.Turns;
+using NodaTime;
+
+namespace EarHelp.Conversation.Taking;
+
+/// <summary>Takes turns: load, decide, save, and only then answer, from the saved record.</summary>
+public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvider clock)
+{
+    /// <summary>States kept at hand; one takes a few kilobytes.</summary>
+    const int StatesAtHand = 20_000;
+
+    readonly KnownStates _states = new(StatesAtHand);
+
+    public static string EngineVersion { get; } =
+        typeof(TurnTaking).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "0";
+
+    /// <param name="conversation">A new conversation is begun by <see cref="TurnContent.Begin"/> under an identifier that the caller made.</param>
+    /// <param name="newKeys">What opens the conversation from this turn on.</param>
+    public async ValueTask<TurnTaken> TakeAsync(
+        string conversation, Turn turn, ImmutableArray<ConversationKey> newKeys, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(turn);
+        ServedEdition? edition = null;
+        Stepped? stepped = null;
+        var language = shelf.Current.DefaultLanguage;
+        try
+        {
+            while (true)
+            {
+                var state = _states.Find(conversation) ?? await FoldAsync(conversation, cancellation).ConfigureAwait(false);
+                if (state is null && turn.Content is not TurnContent.Begin)
+                    return new TurnTaken.Unknown();
+                edition = state is null ? shelf.Current : await shelf.FindAsync(state.EditionId, cancellation).ConfigureAwait(false);
+                if (edition is null)
+                    return new TurnTaken.Unknown();
+                language = state?.Language ?? language;
+                var now = Instant.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+                stepped = Conversing.Step(edition, state, turn, now);
+                var record = TurnRecord.Chain(
+                    conversation,
+                    stepped.State.Number,
+                    turn.Id,
+                    now.ToUnixTimeMilliseconds(),
+                    edition.Edition.Id,
+                    EngineVersion,
+                    stepped.State.IsFinished,
+                    TurnJson.Write(new TurnBody(TurnBody.CurrentVersion, turn, stepped.Replies)),
+                    state?.Hash ?? string.Empty);
+                switch (await store.AppendAsync(record, newKeys, cancellation).ConfigureAwait(false))
+                {
+                    case Appended.Kept:
+                        var kept = stepped.State with { Hash = record.Hash };
+                        _states.Put(conversation, kept);
+                        return new TurnTaken.Kept(conversation, record.Number, stepped.Replies, edition, kept, false);
+                    case Appended.Repeated repeated:
+                        return await RepeatAsync(conversation, repeated.Earlier, edition, cancellation).ConfigureAwait(false);
+                    default:
+                        _states.Forget(conversation);
+                        break;
+                }
+            }
+        }
+        catch (StoreFailedException)
+        {
+            _states.Forget(conversation);
+            return new TurnTaken.NotSaved(EmergenciesOf(edition, stepped), edition, language);
+        }
+    }
+
+    /// <summary>The conversation as it stands; null if there is none.</summary>
+    public async ValueTask<(ServedEdition Edition, ConversationState State)?> FindAsync(string conversation, CancellationToken cancellation)
+    {
+        var state = _states.Find(conversation) ?? await FoldAsync(conversation, cancellation).ConfigureAwait(false);
+        if (state is null || await shelf.FindAsync(state.EditionId, cancellation).ConfigureAwait(false) is not { } edition)
+            return null;
+        return (edition, state);
+    }
+
+    /// <summary>All turns with their replies, in order.</summary>
+    public async ValueTask<ImmutableArray<TurnBody>> HistoryAsync(string conversation, CancellationToken cancellation)
+    {
+        var records = await store.LoadAsync(conversation, cancellation).ConfigureAwait(false);
+        return [.. records.Select(r => TurnJson.Read(r.Body.Span))];
+    }
+
+    /// <summary>Decides every kept turn again under its own edition, and says whether the replies are the same.</summary>
+    public async ValueTask<Replayed> ReplayAsync(string conversation, CancellationToken cancellation)
+    {
+        var records = await store.LoadAsync(conversation, cancellation).ConfigureAwait(false);
+        ConversationState? state = null;
+        var differing = ImmutableArray.CreateBuilder<int>();
+        foreach (var record in records)
+        {
+            if (await shelf.FindAsync(record.EditionId, cancellation).ConfigureAwait(false) is not { } edition)
+                return new Replayed(records.Length, [.. differing, record.Number]);
+            var body = TurnJson.Read(record.Body.Span);
+            var again = Conversing.Step(edition, state, body.Turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds));
+            state = again.State with { Hash = record.Hash };
+            if (!TurnJson.WriteReplies(again.Replies).AsSpan().SequenceEqual(TurnJson.WriteReplies(body.Replies)))
+                differing.Add(record.Number);
+        }
+
+        return new Replayed(records.Length, differing.ToImmutable());
+    }
+
+    public void Forget(string conversation) => _states.Forget(conversation);
+
+    async ValueTask<ConversationState?> FoldAsync(string conversation, CancellationToken cancellation)
+    {
+        ConversationState? state = null;
+        foreach (var record in await store.LoadAsync(conversation, cancellation).ConfigureAwait(false))
+        {
+            if (await shelf.FindAsync(record.EditionId, cancellation).ConfigureAwait(false) is not { } edition)
+                return null;
+            var turn = TurnJson.Read(record.Body.Span).Turn;
+            state = Conversing.Step(edition, state, turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds)).State with { Hash = record.Hash };
+        }
+
+        if (state is not null)
+            _states.Put(conversation, state);
+        return state;
+    }
+
+    async ValueTask<TurnTaken> RepeatAsync(string conversation, TurnRecord earlier, ServedEdition edition, CancellationToken cancellation)
+    {
+        _states.Forget(conversation);
+        return await FoldAsync(conversation, cancellation).ConfigureAwait(false) is { } state
+            ? new TurnTaken.Kept(conversation, earlier.Number, TurnJson.Read(earlier.Body.Span).Replies, edition, state, true)
+            : new TurnTaken.Unknown();
+    }
+
+    static ImmutableArray<Reply> EmergenciesOf(ServedEdition? edition, Stepped? stepped)
+    {
+        if (edition is null || stepped is null)
+            return [];
+        var emergencies = stepped.Replies.Where(r => r is Reply.Alarm).ToList();
+        if (stepped.Replies.OfType<Reply.Outcome>().Any(o => o.Told.Rank == 0))
+            emergencies.Add(new Reply.Alarm(null, edition.Dialog.Levels[0].Id));
+        return [.. emergencies];
+    }
+}
+
+/// <param name="Turns">How many turns were replayed.</param>
+/// <param name="Differing">Numbers of the turns whose replies differ; empty if all are the same.</param>
+public sealed record Replayed(int Turns, ImmutableArray<int> Differing);
