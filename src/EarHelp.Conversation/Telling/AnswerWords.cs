@@ -56,6 +56,8 @@ sealed class AnswerWords
         var of = _dialog.Facts[fact];
         if (written is null)
             return Word("unsure answer");
+        if (written == Replies.AnswerTold.NotAnswered)
+            return Word("not asked");
         if (OptionLabel(of, written) is { } label)
             return label;
         if (of.IsYesNo && written is "yes" or "no")

@@ -28,6 +28,17 @@ public static class Reader
         return new Reading(plain, claims, signposts);
     }
 
+    /// <summary>Whether the whole message is a yes or a no; null: it is neither.</summary>
+    public static bool? ReadYesNo(Lexicon lexicon, string text)
+    {
+        ArgumentNullException.ThrowIfNull(lexicon);
+        var words = WordList.Of(text);
+        if (words.IsEmpty)
+            return null;
+        var whole = lexicon.Phrases.Whole([.. words.Select(w => lexicon.Spelling.Mend(w.Text))]);
+        return whole.Any(m => m is Meaning.OfYes) ? true : whole.Any(m => m is Meaning.OfNo) ? false : null;
+    }
+
     static (ImmutableArray<Claim> Claims, ImmutableArray<SeenSignpost> Signposts) Scan(
         Lexicon lexicon, ImmutableArray<Word> words, string[] mended)
     {
