@@ -51,6 +51,8 @@ sealed class Patient
 
     public Patient Send(TurnContent content, QuestionName? answers = null)
     {
+        if (_turns > 300)
+            throw new InvalidOperationException($"This goes round in circles at {Asked}: {string.Join(", ", Sayings)}.");
         var id = string.Create(CultureInfo.InvariantCulture, $"t{++_turns}");
         var stepped = Conversing.Step(_edition, State, new Turn(id, answers, content), Now);
         (State, Replies) = (stepped.State, stepped.Replies);
