@@ -39,9 +39,9 @@ sealed record Cell(string Text, SourceSpot Spot)
     public bool IsAnything => Text is "-" or "–" or "—";
 
     /// <summary>A heading without its bold marks.</summary>
-    public string Plain => IsBold ? Text[2..^2].Trim() : Text;
+    public string Plain => IsBold ? Text[2..Text.IndexOf("**", 2, StringComparison.Ordinal)].Trim() : Text;
 
-    public bool IsBold => Text.Length > 4 && Text.StartsWith("**", StringComparison.Ordinal) && Text.EndsWith("**", StringComparison.Ordinal);
+    public bool IsBold => Text.StartsWith("**", StringComparison.Ordinal) && Text.IndexOf("**", 2, StringComparison.Ordinal) > 2;
 
     public SourceSpot At(int offset) => Spot with { Column = Spot.Column + offset };
 }

@@ -51,6 +51,9 @@ public static class Conversing
             case TurnContent.AskForLink:
                 draft.Say("return link");
                 break;
+            case TurnContent.CameBack:
+                draft.Say("restored");
+                break;
             default:
                 throw new UnreachableException();
         }

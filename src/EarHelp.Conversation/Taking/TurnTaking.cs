@@ -50,7 +50,7 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                     now.ToUnixTimeMilliseconds(),
                     edition.Edition.Id,
                     EngineVersion,
-                    stepped.State.IsFinished,
+                    stepped.State.HasOutcome,
                     TurnJson.Write(new TurnBody(TurnBody.CurrentVersion, turn, stepped.Replies)),
                     state?.Hash ?? string.Empty);
                 switch (await store.AppendAsync(record, newKeys, cancellation).ConfigureAwait(false))

@@ -24,6 +24,7 @@ public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int Aske
 [JsonDerivedType(typeof(SomethingChanged), "something-changed")]
 [JsonDerivedType(typeof(StartOver), "start-over")]
 [JsonDerivedType(typeof(AskForLink), "ask-for-link")]
+[JsonDerivedType(typeof(CameBack), "came-back")]
 public abstract record TurnContent
 {
     TurnContent()
@@ -50,6 +51,9 @@ public abstract record TurnContent
 
     /// <summary>Asks for a private link to come back by; the face makes the secret, the store keeps its hash.</summary>
     public sealed record AskForLink : TurnContent;
+
+    /// <summary>Came back by a private link.</summary>
+    public sealed record CameBack : TurnContent;
 }
 
 /// <param name="Fact">The fact's id.</param>

@@ -10,7 +10,7 @@ public class ChangingAnswersTests
     [Fact]
     public void An_earlier_answer_counts_until_the_new_one_is_given()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
 
         patient.Send(new TurnContent.Change("hearing", Ear.Right));
 
@@ -21,7 +21,7 @@ public class ChangingAnswersTests
     [Fact]
     public void What_no_longer_applies_is_dropped_and_named()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
 
         patient.Send(new TurnContent.Change("hearing", Ear.Right)).Choose(("hearing", "usual"));
 
@@ -33,7 +33,7 @@ public class ChangingAnswersTests
     [Fact]
     public void Answers_that_still_apply_are_kept()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
         var before = patient.State.Answers.Length;
 
         patient.Send(new TurnContent.Change("lately", null)).Choose(("cotton buds lately", "yes"));
@@ -45,7 +45,7 @@ public class ChangingAnswersTests
     [Fact]
     public void Naming_the_other_ear_drops_the_first_ears_answers()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
 
         patient.Send(new TurnContent.Change("ears affected", null)).Choose(("ears affected", "left"));
 
@@ -99,7 +99,7 @@ public class ChangingAnswersTests
     [Fact]
     public void Starting_over_asks_the_form_again()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
 
         patient.Send(new TurnContent.StartOver());
 
@@ -135,8 +135,8 @@ public class ChangingAnswersTests
         ];
         for (var round = 0; round < 25; round++)
         {
-            var patient = WholeConversationTests.Swimmer().ToTheEnd();
-            var fresh = WholeConversationTests.Swimmer();
+            var patient = FirstToLastTests.Swimmer().ToTheEnd();
+            var fresh = FirstToLastTests.Swimmer();
             for (var i = 0; i < 5; i++)
             {
                 var edit = edits[random.Next(edits.Length)];

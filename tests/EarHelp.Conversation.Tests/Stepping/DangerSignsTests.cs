@@ -51,7 +51,7 @@ public class DangerSignsTests
     [Fact]
     public void Not_sure_about_anything_else_counts_at_once()
     {
-        var patient = WholeConversationTests.Swimmer().Tell("looked at", null).UntilAsked("looked at").Answer();
+        var patient = FirstToLastTests.Swimmer().Tell("looked at", null).UntilAsked("looked at").Answer();
 
         Assert.Equal(1, patient.Asked?.Name.Wording ?? 1);
         Assert.NotEqual("looked at", patient.Asked?.Name.Screen);

@@ -8,7 +8,7 @@ public class SomethingChangedTests
     [Fact]
     public void Asks_the_danger_signs_again()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd().Send(new TurnContent.SomethingChanged());
+        var patient = FirstToLastTests.Swimmer().ToTheEnd().Send(new TurnContent.SomethingChanged());
 
         Assert.Contains("plan changed lead", patient.Sayings);
         Assert.Equal("danger signs", patient.Asked!.Name.Screen);
@@ -17,7 +17,7 @@ public class SomethingChangedTests
     [Fact]
     public void Never_lowers_the_level_or_moves_the_deadline_later()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
         var before = patient.Told!;
         patient.Now += Duration.FromHours(2);
 
@@ -33,7 +33,7 @@ public class SomethingChangedTests
     [Fact]
     public void Raises_the_level_when_a_danger_sign_is_new()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
 
         patient.Send(new TurnContent.SomethingChanged()).Tell("face drooping", "yes").ToTheEnd();
 
@@ -44,7 +44,7 @@ public class SomethingChangedTests
     public void Asks_again_since_when_the_hearing_has_changed()
     {
         // A slow change that has suddenly become worse must not be judged by its old date.
-        var patient = WholeConversationTests.Swimmer()
+        var patient = FirstToLastTests.Swimmer()
             .Tell("hearing worsened over", "91..36500").Tell("hearing changed on", "100..200").ToTheEnd();
         Assert.True(patient.Told!.Rank > 2);
 
@@ -67,8 +67,9 @@ public class SomethingChangedTests
     [Fact]
     public void A_conversation_with_an_outcome_stays_finished_while_it_is_changed()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd().Send(new TurnContent.SomethingChanged());
+        var patient = FirstToLastTests.Swimmer().ToTheEnd().Send(new TurnContent.SomethingChanged());
 
-        Assert.True(patient.State.IsFinished);
+        Assert.True(patient.State.HasOutcome);
+        Assert.False(patient.State.IsFinished);
     }
 }

@@ -21,7 +21,7 @@ public class TimeTests
     [Fact]
     public void The_limit_runs_from_the_turn_that_first_reached_the_level()
     {
-        var patient = WholeConversationTests.Swimmer().UntilAsked("swam lately");
+        var patient = FirstToLastTests.Swimmer().UntilAsked("swam lately");
         patient.Now += Duration.FromHours(3);
 
         patient.ToTheEnd();
@@ -32,7 +32,7 @@ public class TimeTests
     [Fact]
     public void An_outcome_that_is_told_again_keeps_its_deadline_and_says_when_it_has_passed()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd();
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
         var before = patient.Told!;
         patient.Now += Duration.FromHours(25);
 
@@ -48,7 +48,7 @@ public class TimeTests
     public void A_clinic_that_is_closed_until_after_the_limit_is_left_out()
     {
         // Saturday afternoon; the clinic opens again on Monday.
-        var patient = WholeConversationTests.Swimmer().Tell("hearing changed on", "2026-11-27");
+        var patient = FirstToLastTests.Swimmer().Tell("hearing changed on", "2026-11-27");
         patient.Now = Instant.FromUtc(2026, 11, 28, 15, 0);
 
         patient.ToTheEnd();
@@ -60,7 +60,7 @@ public class TimeTests
     [Fact]
     public void An_answer_is_due_well_before_the_limit()
     {
-        var told = WholeConversationTests.Swimmer().ToTheEnd().Told!;
+        var told = FirstToLastTests.Swimmer().ToTheEnd().Told!;
 
         Assert.True(told.AnswerBy > told.DecidedAt);
         Assert.True(told.AnswerBy < told.SeenBy);
@@ -69,7 +69,7 @@ public class TimeTests
     [Fact]
     public void A_date_that_has_not_come_is_asked_again()
     {
-        var patient = WholeConversationTests.Swimmer().UntilAsked("hearing changed on").Choose(("hearing changed on", "2026-11-25"));
+        var patient = FirstToLastTests.Swimmer().UntilAsked("hearing changed on").Choose(("hearing changed on", "2026-11-25"));
 
         Assert.Contains("date in the future", patient.Sayings);
         Assert.Equal("hearing changed on", patient.Asked!.Name.Screen);
@@ -87,7 +87,7 @@ public class TimeTests
     [Fact]
     public void Answers_that_cannot_stand_together_count_as_not_sure_until_one_is_put_right()
     {
-        var patient = WholeConversationTests.Swimmer().Tell("hearing worsened over", "91..36500");
+        var patient = FirstToLastTests.Swimmer().Tell("hearing worsened over", "91..36500");
 
         patient.UntilAsked("hearing changed on").Answer();
 
@@ -100,6 +100,6 @@ public class TimeTests
         Assert.Equal("within a day", patient.ToTheEnd().Told!.Level);
     }
 
-    static Patient Late(int daysMore) => WholeConversationTests.Swimmer()
+    static Patient Late(int daysMore) => FirstToLastTests.Swimmer()
         .Tell("hearing changed on", (new LocalDate(2026, 11, 24).PlusDays(-29 - daysMore)).ToString("uuuu-MM-dd", null));
 }

@@ -130,7 +130,7 @@ public class TypedTextTests
     [Fact]
     public void A_sign_typed_after_the_outcome_is_taken_as_something_that_has_changed()
     {
-        var patient = WholeConversationTests.Swimmer().ToTheEnd().Type("now my face has dropped");
+        var patient = FirstToLastTests.Swimmer().ToTheEnd().Type("now my face has dropped");
 
         Assert.Contains(patient.Alarms, a => a.Signpost == "face drooping");
         Assert.Equal("face drooping", Assert.Single(patient.Asked!.Facts).Fact);
@@ -149,10 +149,10 @@ public class TypedTextTests
             "it is nothing", "no pain at all", "my hearing is fine", "none", "I feel well, no fever, not dizzy",
             "hearing as ever", "a doctor looked at it, all clear", "just a bit of water",
         ];
-        var quiet = WholeConversationTests.Swimmer().ToTheEnd();
+        var quiet = FirstToLastTests.Swimmer().ToTheEnd();
         foreach (var text in said)
         {
-            var patient = WholeConversationTests.Swimmer();
+            var patient = FirstToLastTests.Swimmer();
             while (patient.Asked is not null)
             {
                 if (patient.State.Pending!.ReadBack.IsEmpty)

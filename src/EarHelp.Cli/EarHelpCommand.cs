@@ -1,0 +1,52 @@
+using System.CommandLine;
+using EarHelp.Cli.Commands;
+using EarHelp.Cli.Teaching;
+
+namespace EarHelp.Cli;
+
+/// <summary>The whole command.</summary>
+public static class EarHelpCommand
+{
+    const string Lesson = """
+        Try:
+          earhelp serve                     serve the pages; the address is printed
+          earhelp check                     every fault in dialogs/ and content/, with its line
+          earhelp talk                      hold a conversation here in the terminal
+          earhelp assess --help             put patients in as JSON lines, read assessments
+
+        dialogs/ and content/ are looked for in --root, else in the nearest folder upwards that
+        holds both, else beside the program.
+        Exit codes: 0 fine, 1 faults found, 2 called in a wrong way.
+        """;
+
+    public static async Task<int> RunAsync(string[] args, Terminal terminal, TimeProvider clock, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(terminal);
+        var root = new RootCommand("Structured triage for an ear clinic: the same engine as the pages, for scripts and for people at a terminal.")
+        {
+            ServeCommand.Make(terminal),
+            CheckCommand.Make(terminal, clock),
+            TalkCommand.Make(terminal, clock),
+            ReplayCommand.Make(terminal, clock),
+            EraseCommand.Make(terminal),
+            FactsCommand.Make(terminal),
+            AssessCommand.Make(terminal, clock),
+            DecideCommand.Make(terminal),
+            HealthCommand.Make(terminal),
+        };
+        TeachingHelp.AddTo(root, Lesson);
+        var parsed = root.Parse(args);
+        try
+        {
+            var result = await parsed
+                .InvokeAsync(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null }, cancellation)
+                .ConfigureAwait(false);
+            return parsed.Errors.Count > 0 && parsed.Action is System.CommandLine.Invocation.ParseErrorAction ? ExitCode.WrongUse : result;
+        }
+        catch (WrongUseException wrong)
+        {
+            await terminal.Error.WriteLineAsync($"earhelp: {wrong.Message}").ConfigureAwait(false);
+            return ExitCode.WrongUse;
+        }
+    }
+}

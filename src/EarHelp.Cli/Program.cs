@@ -1,0 +1,3 @@
+using EarHelp.Cli;
+
+return await EarHelpCommand.RunAsync(args, Terminal.OfThisProcess(), TimeProvider.System, CancellationToken.None);

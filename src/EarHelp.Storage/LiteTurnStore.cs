@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Storage.Disk;
+using EarHelp.Storage.Records;
+using EarHelp.Storage.Writing;
+using LiteDB;
+
+namespace EarHelp.Storage;
+
+/// <summary>Keeps turns and editions in one LiteDB file of one folder, for one process. What it acknowledges is on the disk.</summary>
+public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IAsyncDisposable
+{
+    readonly FolderLock _lock;
+    readonly StoreFile _file;
+    readonly Writer _writer;
+    readonly ITimer _checkpoints;
+    readonly int _largestBodyBytes;
+
+    LiteTurnStore(FolderLock held, StoreFile file, StoreOptions options)
+    {
+        (_lock, _file) = (held, file);
+        _writer = new Writer(file, options);
+        _largestBodyBytes = options.LargestBodyBytes;
+        _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
+    }
+
+    /// <summary>False once the disk or the database has failed: start the service again.</summary>
+    public bool IsHealthy => _writer.Failure is null;
+
+    /// <param name="dataFolder">Made if it is not there. On a local disk.</param>
+    /// <exception cref="StoreFailedException">Another process uses the folder, or its files cannot be read.</exception>
+    public static LiteTurnStore Open(string dataFolder, StoreOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        Directory.CreateDirectory(dataFolder);
+        var folder = new StoreFolder(Path.GetFullPath(dataFolder));
+        var held = FolderLock.Take(folder);
+        try
+        {
+            return new LiteTurnStore(held, new StoreFile(folder, options), options);
+        }
+        catch (Exception failure) when (failure is IOException or LiteException or UnauthorizedAccessException)
+        {
+            held.Dispose();
+            throw new StoreFailedException($"The store {folder.Main} cannot be opened: {failure.Message} Restore the last verified backup.", failure);
+        }
+    }
+
+    public async ValueTask<Appended> AppendAsync(TurnRecord record, ImmutableArray<ConversationKey> newKeys, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        if (record.Body.Length > _largestBodyBytes)
+            throw new StoreFailedException($"A turn of {record.Body.Length} bytes is over the limit of {_largestBodyBytes} bytes.");
+        var request = new AppendRequest(record, newKeys);
+        _writer.Post(request);
+        return await request.Done.ConfigureAwait(false);
+    }
+
+    public ValueTask<ImmutableArray<TurnRecord>> LoadAsync(string conversation, CancellationToken cancellation) =>
+        ValueTask.FromResult(Read(d => TurnDocuments.Load(d, conversation)));
+
+    public ValueTask<string?> FindByKeyAsync(string keyHash, long nowUnixMilliseconds, CancellationToken cancellation) =>
+        ValueTask.FromResult(Read(d => KeyDocuments.Find(d, keyHash, nowUnixMilliseconds)));
+
+    public async ValueTask<bool> SpendKeyAsync(string keyHash, CancellationToken cancellation) =>
+        await DoAsync(() => _file.Database.GetCollection(KeyDocuments.Collection).Delete(keyHash)).ConfigureAwait(false);
+
+    public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation) =>
+        await DoAsync(() => Erase([conversation]) > 0).ConfigureAwait(false);
+
+    public async ValueTask<int> SweepUnfinishedAsync(long lastTurnBeforeUnixMilliseconds, CancellationToken cancellation) =>
+        await DoAsync(() => Erase(CardDocuments.UnfinishedBefore(_file.Database, lastTurnBeforeUnixMilliseconds))).ConfigureAwait(false);
+
+    public async ValueTask KeepAsync(string editionId, ReadOnlyMemory<byte> sources, CancellationToken cancellation) =>
+        await DoAsync(() => _file.Database.GetCollection(EditionDocuments.Collection).Upsert(EditionDocuments.Write(editionId, sources))).ConfigureAwait(false);
+
+    public ValueTask<ReadOnlyMemory<byte>?> FindAsync(string editionId, CancellationToken cancellation)
+    {
+        var found = Read(d => d.GetCollection(EditionDocuments.Collection).FindById(editionId));
+        return ValueTask.FromResult(found is null ? (ReadOnlyMemory<byte>?)null : found["b"].AsBinary);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _checkpoints.DisposeAsync().ConfigureAwait(false);
+        _writer.Dispose();
+        if (IsHealthy)
+            _file.Dispose();
+        else
+            _file.Abandon();
+        _lock.Dispose();
+    }
+
+    int Erase(IReadOnlyCollection<string> conversations)
+    {
+        var database = _file.Database;
+        var turns = database.GetCollection(TurnDocuments.Collection);
+        var erased = 0;
+        var present = conversations.Where(c => TurnDocuments.Of(database, c).Any()).ToArray();
+        if (present.Length == 0)
+            return 0;
+        _file.AnnounceWriteAnew();
+        foreach (var conversation in present)
+        {
+            database.BeginTrans();
+            foreach (var id in TurnDocuments.Of(database, conversation).Select(d => d["_id"]).ToArray())
+                turns.Delete(id);
+            database.GetCollection(CardDocuments.Collection).Delete(conversation);
+            var keys = database.GetCollection(KeyDocuments.Collection);
+            foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
+                keys.Delete(key);
+            if (!database.Commit())
+                throw new InvalidOperationException("The database did not commit.");
+            _writer.Forget(conversation);
+            erased++;
+        }
+
+        _file.WriteAnew();
+        return erased;
+    }
+
+    T Read<T>(Func<LiteDatabase, T> read)
+    {
+        if (_writer.Failure is { } earlier)
+            throw new StoreFailedException("The store has failed: " + earlier.Message, earlier);
+        try
+        {
+            return _file.Read(read);
+        }
+        catch (Exception failure) when (failure is IOException or LiteException or ObjectDisposedException)
+        {
+            throw new StoreFailedException("The store cannot be read: " + failure.Message, failure);
+        }
+    }
+
+    async Task<T> DoAsync<T>(Func<T> work)
+    {
+        var request = new WorkRequest<T>(work);
+        _writer.Post(request);
+        return await request.Done.ConfigureAwait(false);
+    }
+
+    void PostCheckpoint()
+    {
+        if (IsHealthy)
+        {
+            try
+            {
+                _writer.Post(new WorkRequest<bool>(() =>
+                {
+                    _file.Database.Checkpoint();
+                    return true;
+                }));
+            }
+            catch (StoreFailedException)
+            {
+                // The queue is full or closing: the next tick comes, or none is needed.
+            }
+        }
+    }
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using EarHelp.Conversation.Keeping;
+using LiteDB;
+
+namespace EarHelp.Storage.Writing;
+
+/// <summary>One thing for the writer to do.</summary>
+abstract class Request
+{
+    /// <summary>Called on the writer's thread once what it did is on the disk.</summary>
+    public abstract void Answer();
+
+    public abstract void Fail(Exception failure);
+}
+
+/// <summary>An append; many of them share one commit.</summary>
+sealed class AppendRequest(TurnRecord record, ImmutableArray<ConversationKey> keys) : Request
+{
+    readonly TaskCompletionSource<Appended> _done = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    public TurnRecord Record => record;
+
+    public ImmutableArray<ConversationKey> Keys => keys;
+
+    public Appended? Result { get; set; }
+
+    public Task<Appended> Done => _done.Task;
+
+    public override void Answer() => _done.TrySetResult(Result!);
+
+    public override void Fail(Exception failure) => _done.TrySetException(failure);
+}
+
+/// <summary>Work that has a transaction, or a whole file, of its own.</summary>
+sealed class WorkRequest<T>(Func<T> work) : Request, IWork
+{
+    readonly TaskCompletionSource<T> _done = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    T? _result;
+
+    public Task<T> Done => _done.Task;
+
+    public void Do() => _result = work();
+
+    public override void Answer() => _done.TrySetResult(_result!);
+
+    public override void Fail(Exception failure) => _done.TrySetException(failure);
+}
+
+interface IWork
+{
+    void Do();
+}

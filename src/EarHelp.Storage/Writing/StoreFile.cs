@@ -1,0 +1,118 @@
+using System.Collections.Concurrent;
+using EarHelp.Storage.Disk;
+using EarHelp.Storage.Records;
+using LiteDB;
+
+namespace EarHelp.Storage.Writing;
+
+/// <summary>The open database on synced streams, and the way to a new file without what was erased.</summary>
+sealed class StoreFile : IDisposable
+{
+    static readonly string[] Collections = [TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection];
+
+    // A LiteDB instance that met a failing disk brings the process down when it is collected: it is kept for the life of the process.
+    static readonly ConcurrentBag<LiteDatabase> Failed = [];
+
+    readonly StoreFolder _folder;
+    readonly StoreOptions _options;
+    readonly ReaderWriterLockSlim _swap = new();
+    SyncedFile _main;
+    CommitLog _log;
+    LiteDatabase _database;
+
+    public StoreFile(StoreFolder folder, StoreOptions options)
+    {
+        (_folder, _options) = (folder, options);
+        var isInterrupted = File.Exists(folder.NextMain);
+        (_main, _log, _database) = Open(folder.Main, folder.Log);
+        if (isInterrupted)
+            WriteAnew();
+    }
+
+    /// <summary>For the writer's thread.</summary>
+    public LiteDatabase Database => _database;
+
+    /// <summary>Reads while the file cannot be exchanged.</summary>
+    public T Read<T>(Func<LiteDatabase, T> read)
+    {
+        _swap.EnterReadLock();
+        try
+        {
+            return read(_database);
+        }
+        finally
+        {
+            _swap.ExitReadLock();
+        }
+    }
+
+    /// <summary>Says on the disk that a new file is due, so that a crash between erasing and copying leaves no erased text for good.</summary>
+    public void AnnounceWriteAnew()
+    {
+        using (File.Create(_folder.NextMain))
+        {
+        }
+
+        FolderEntries.Sync(_folder.Path);
+    }
+
+    /// <summary>Copies the live records to a new file, puts it in the place of the old one and unlinks that.</summary>
+    public void WriteAnew()
+    {
+        _swap.EnterWriteLock();
+        try
+        {
+            FolderEntries.Delete(_folder.NextMain, _options.Watch);
+            FolderEntries.Delete(_folder.NextLog, _options.Watch);
+            var (main, log, next) = Open(_folder.NextMain, _folder.NextLog);
+            using (main)
+            using (log)
+            using (next)
+            {
+                foreach (var collection in Collections)
+                    next.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
+                next.Checkpoint();
+            }
+
+            FolderEntries.Delete(_folder.NextLog, _options.Watch);
+            Close();
+            FolderEntries.Delete(_folder.Log, _options.Watch);
+            FolderEntries.Replace(_folder.NextMain, _folder.Main, _options.Watch);
+            (_main, _log, _database) = Open(_folder.Main, _folder.Log);
+        }
+        finally
+        {
+            _swap.ExitWriteLock();
+        }
+    }
+
+    public void Dispose()
+    {
+        Close();
+        _swap.Dispose();
+    }
+
+    /// <summary>Lets go of the files after a failure of the disk. What was acknowledged is in the log and is read at the next start.</summary>
+    public void Abandon()
+    {
+        Failed.Add(_database);
+        _log.Dispose();
+        _main.Dispose();
+    }
+
+    void Close()
+    {
+        _database.Dispose();
+        _log.Dispose();
+        _main.Dispose();
+    }
+
+    (SyncedFile Main, CommitLog Log, LiteDatabase Database) Open(string main, string log)
+    {
+        var mainFile = new SyncedFile(main, FileOptions.None, _options.Watch);
+        var logFile = new CommitLog(log, _options.Watch);
+        var database = new LiteDatabase(mainFile, null, logFile);
+        database.CheckpointSize = _options.CheckpointPages;
+        return (mainFile, logFile, database);
+    }
+}

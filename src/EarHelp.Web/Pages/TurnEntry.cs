@@ -1,0 +1,80 @@
+using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Telling;
+using EarHelp.Conversation.Turns;
+using EarHelp.Web.Markup;
+using NodaTime;
+
+namespace EarHelp.Web.Pages;
+
+/// <summary>One turn as an entry of the letter: what was answered, in pen, and what was replied. The question of now stands after all entries.</summary>
+sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
+{
+    /// <summary>Texts that stand on a page of their own: the first one, and the one that shows a link.</summary>
+    static readonly string[] SaidElsewhere = ["greeting", "return link"];
+
+    /// <param name="nextTurn">Identifier of the turn that would change this answer.</param>
+    internal void Write(TurnTold turn, string nextTurn)
+    {
+        WriteSaid(turn, nextTurn);
+        foreach (var reply in turn.Replies)
+        {
+            foreach (var part in words.Letter.Write(reply, now))
+                Write(part);
+        }
+    }
+
+    void WriteSaid(TurnTold turn, string nextTurn)
+    {
+        switch (turn.Turn.Content)
+        {
+            case TurnContent.Chosen chosen when turn.Turn.Answers is { } question:
+                WriteAnswers(chosen, question, nextTurn);
+                break;
+            case TurnContent.Typed typed:
+                html.Markup("<p class=\"said\"><span class=\"heard\">"u8).Text(words["said by you"]).Markup(": </span><span class=\"pen\">"u8)
+                    .Typed(typed.Text).Markup("</span></p>"u8);
+                break;
+            default:
+                break;
+        }
+    }
+
+    void WriteAnswers(TurnContent.Chosen chosen, QuestionName question, string nextTurn)
+    {
+        var lines = AnswerLines.Of(words.Letter, chosen, question);
+        if (lines.IsEmpty)
+            return;
+        html.Markup("<div class=\"answered\"><dl>"u8);
+        foreach (var (asked, answer) in lines)
+            html.Markup("<dt>"u8).Text(asked).Markup("</dt><dd>"u8).Typed(answer).Markup("</dd>"u8);
+        html.Markup("</dl><form method=\"post\" action=\"/change\" data-part>"u8);
+        FormFields.WriteToken(html, token);
+        FormFields.WriteTurn(html, nextTurn);
+        FormFields.WriteScreen(html, question.Screen, question.Ear);
+        html.Markup("<button class=\"link\">"u8).Text(words["change"]).Markup("<span class=\"heard\">: "u8)
+            .Text(words.Letter.BriefOfScreen(question.Screen, question.Ear)).Markup("</span></button></form></div>"u8);
+    }
+
+    void Write(LetterPart part)
+    {
+        switch (part)
+        {
+            case LetterPart.Passage passage when !SaidElsewhere.Contains(passage.Key):
+                html.Markup("<div class=\"note\">"u8);
+                ProseWriter.Write(html, passage.Text);
+                html.Markup("</div>"u8);
+                break;
+            case LetterPart.Emergency emergency:
+                html.Markup("<div class=\"alarm\">"u8);
+                ProseWriter.Write(html, emergency.Text);
+                html.Markup("</div>"u8);
+                break;
+            case LetterPart.OutcomeShown outcome:
+                html.Markup("<p class=\"note\">"u8)
+                    .Text(words.Letter.Text("plan made", ("moment", words.Letter.Moment(outcome.Told.DecidedAt)))).Markup("</p>"u8);
+                break;
+            default:
+                break;
+        }
+    }
+}

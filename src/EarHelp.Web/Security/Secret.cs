@@ -1,0 +1,41 @@
+using System.Buffers.Text;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace EarHelp.Web.Security;
+
+/// <summary>What opens a conversation: 256 random bits, of which only the hash is ever kept.</summary>
+public static class Secret
+{
+    const int Bytes = 32;
+
+    /// <summary>Length of a secret as it is written: base64url without padding.</summary>
+    public static int Length { get; } = Base64Url.GetEncodedLength(Bytes);
+
+    public static string New()
+    {
+        Span<byte> random = stackalloc byte[Bytes];
+        RandomNumberGenerator.Fill(random);
+        return Base64Url.EncodeToString(random);
+    }
+
+    /// <summary>An identifier that is no secret: of a conversation or a turn.</summary>
+    public static string NewIdentifier()
+    {
+        Span<byte> random = stackalloc byte[16];
+        RandomNumberGenerator.Fill(random);
+        return Base64Url.EncodeToString(random);
+    }
+
+    /// <summary>False for anything that this service cannot have made.</summary>
+    public static bool IsWellFormed(string? secret) =>
+        secret is not null && secret.Length == Length && Base64Url.IsValid(secret);
+
+    /// <summary>Lower-case hex SHA-256, as the store keeps it.</summary>
+    public static string HashOf(string secret)
+    {
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(Encoding.ASCII.GetBytes(secret), hash);
+        return Convert.ToHexStringLower(hash);
+    }
+}

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Taking;
+using EarHelp.Web.Editions;
+
+namespace EarHelp.Web.Serving;
+
+/// <summary>What the command line may ask of a running service.</summary>
+public sealed class Control(ITurnStore store, TurnTaking taking, ServedEditions editions)
+{
+    /// <summary>Answers 200 with <c>{"erased":true}</c>, or 404 if there is no such conversation.</summary>
+    public async Task EraseAsync(HttpContext context)
+    {
+        var id = IdOf(context);
+        var isErased = await store.EraseAsync(id, context.RequestAborted);
+        taking.Forget(id);
+        await SayAsync(context, isErased, new { erased = isErased });
+    }
+
+    /// <summary>Answers 200 with how many turns were decided again and the numbers of those that differ, or 404.</summary>
+    public async Task ReplayAsync(HttpContext context)
+    {
+        var replayed = await taking.ReplayAsync(IdOf(context), context.RequestAborted);
+        await SayAsync(context, replayed.Turns > 0, new { turns = replayed.Turns, differing = replayed.Differing });
+    }
+
+    /// <summary>Compiles the edition again; answers 200 with all faults, of which none means that it is served.</summary>
+    public async Task ReloadAsync(HttpContext context)
+    {
+        var problems = await editions.LoadAsync(context.RequestAborted);
+        await SayAsync(context, isFound: true, new { problems = problems.Select(p => p.ToString()).ToImmutableArray() });
+    }
+
+    static string IdOf(HttpContext context) => (string)context.Request.RouteValues["id"]!;
+
+    static Task SayAsync<T>(HttpContext context, bool isFound, T answer)
+    {
+        context.Response.StatusCode = isFound ? StatusCodes.Status200OK : StatusCodes.Status404NotFound;
+        return context.Response.WriteAsJsonAsync(answer, context.RequestAborted);
+    }
+}

@@ -1,0 +1,37 @@
+using EarHelp.Web.Pages;
+
+namespace EarHelp.Web.Serving;
+
+/// <summary>
+/// The emergency page as a file: written into the data folder whenever an edition is taken into service, so that it can be shown,
+/// copied or served by anything when this program cannot.
+/// </summary>
+public sealed class EmergencyFile(ServiceSettings settings)
+{
+    ReadOnlyMemory<byte>? _page;
+
+    /// <summary>The last page that was written, else the one that came with the content.</summary>
+    public ReadOnlyMemory<byte> Page => _page ??= Read();
+
+    string Kept => Path.Combine(settings.Data, EmergencyPage.FileName);
+
+    public void Keep(Words words)
+    {
+        var page = EmergencyPage.Write(words);
+        var beside = Kept + ".new";
+        File.WriteAllBytes(beside, page.ToArray());
+        File.Move(beside, Kept, overwrite: true);
+        _page = page;
+    }
+
+    ReadOnlyMemory<byte> Read()
+    {
+        foreach (var file in (string[])[Kept, Path.Combine(settings.Root, "content", EmergencyPage.FileName)])
+        {
+            if (File.Exists(file))
+                return File.ReadAllBytes(file);
+        }
+
+        return ReadOnlyMemory<byte>.Empty;
+    }
+}

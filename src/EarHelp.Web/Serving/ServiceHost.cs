@@ -1,0 +1,119 @@
+using System.Net;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Taking;
+using EarHelp.Storage;
+using EarHelp.Web.Bot;
+using EarHelp.Web.Editions;
+using EarHelp.Web.Pages;
+using EarHelp.Web.Security;
+using EarHelp.Web.Turns;
+using Microsoft.AspNetCore.HttpOverrides;
+using Microsoft.AspNetCore.Http.Features;
+
+namespace EarHelp.Web.Serving;
+
+/// <summary>Puts the service together. Nothing is started and no address is taken before it runs.</summary>
+public static class ServiceHost
+{
+    const long LargestRequestBytes = 64 * 1024;
+    const int LargestFieldBytes = 32 * 1024;
+    const int MostFields = 256;
+
+    /// <param name="configure">For tests: what they put in the place of a part.</param>
+    /// <exception cref="SettingsException">A setting cannot be used.</exception>
+    /// <exception cref="StoreFailedException">The store cannot be opened, e.g. because another service has it.</exception>
+    public static WebApplication Build(string[] args, Action<IServiceCollection>? configure = null)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
+        builder.Configuration.AddEnvironmentVariables("EARHELP_").AddCommandLine(args);
+        builder.WebHost.UseKestrelHttpsConfiguration();
+        var settings = ServiceSettings.Read(builder.Configuration);
+        MakeDataFolder(settings.Data);
+        ConfigureLogging(builder.Logging);
+        ConfigureServer(builder, settings);
+        AddParts(builder.Services, settings);
+        BotChannel.Add(builder.Services, builder.Configuration);
+        configure?.Invoke(builder.Services);
+        var app = builder.Build();
+        if (!settings.Proxies.IsEmpty)
+            app.UseForwardedHeaders(ForwardedFrom(settings));
+        app.UseMiddleware<FrontDoor>();
+        app.UseRouting();
+        Routes.Map(app);
+        BotChannel.Map(app);
+        return app;
+    }
+
+    static void AddParts(IServiceCollection services, ServiceSettings settings)
+    {
+        services.AddSingleton(settings);
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<RequestLimits>();
+        services.AddSingleton<EmergencyFile>();
+        services.AddSingleton<ServedEditions>();
+        services.AddSingleton<FaultPages>();
+        services.AddSingleton<FormGate>();
+        services.AddSingleton<PatientPages>();
+        services.AddSingleton<TurnPosts>();
+        services.AddSingleton<TurnResponse>();
+        services.AddSingleton<LinkPosts>();
+        services.AddSingleton(_ => LiteTurnStore.Open(settings.Data, new StoreOptions()));
+        services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<LiteTurnStore>());
+        services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());
+        services.AddSingleton<Control>();
+        services.AddSingleton<BeginGate>();
+        services.AddSingleton<Talk>();
+        services.AddSingleton<TurnTaking>();
+        services.AddSingleton<IEditionShelf>(parts => parts.GetRequiredService<ServedEditions>());
+        services.AddRoutingCore();
+        services.Configure<FormOptions>(form =>
+        {
+            form.ValueCountLimit = MostFields;
+            form.ValueLengthLimit = LargestFieldBytes;
+            form.KeyLengthLimit = 256;
+        });
+        services.AddHostedService<Doorstep>();
+        services.AddHostedService<FirstEdition>();
+        services.AddHostedService<EditionWatch>();
+        services.AddHostedService<UnfinishedSweep>();
+    }
+
+    /// <summary>Requests are not logged at all: a path could hold a private link.</summary>
+    static void ConfigureLogging(ILoggingBuilder logging) => logging
+        .AddFilter("Microsoft", LogLevel.Error)
+        .AddFilter("System", LogLevel.Warning)
+        .AddFilter("EarHelp", LogLevel.Information);
+
+    static void ConfigureServer(WebApplicationBuilder builder, ServiceSettings settings)
+    {
+        builder.WebHost.UseUrls($"{settings.Urls};http://unix:{ControlSocket.PathIn(settings.Data)}");
+        builder.WebHost.ConfigureKestrel(server =>
+        {
+            server.AddServerHeader = false;
+            server.Limits.MaxRequestBodySize = LargestRequestBytes;
+            server.Limits.MaxRequestHeadersTotalSize = 16 * 1024;
+        });
+    }
+
+    static ForwardedHeadersOptions ForwardedFrom(ServiceSettings settings)
+    {
+        var options = new ForwardedHeadersOptions
+        {
+            ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost,
+        };
+        options.KnownIPNetworks.Clear();
+        options.KnownProxies.Clear();
+        foreach (var proxy in settings.Proxies)
+            options.KnownProxies.Add(proxy);
+        return options;
+    }
+
+    /// <summary>Only its owner may read what is kept.</summary>
+    static void MakeDataFolder(string data)
+    {
+        if (OperatingSystem.IsWindows())
+            Directory.CreateDirectory(data);
+        else
+            Directory.CreateDirectory(data, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+    }
+}

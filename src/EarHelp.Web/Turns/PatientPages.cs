@@ -1,0 +1,103 @@
+using EarHelp.Web.Editions;
+using EarHelp.Web.Pages;
+using EarHelp.Web.Security;
+using NodaTime;
+
+namespace EarHelp.Web.Turns;
+
+/// <summary>The pages that are only read.</summary>
+public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
+{
+    Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
+
+    /// <summary>The first page; who has a conversation is brought to it.</summary>
+    public async Task StartAsync(HttpContext context)
+    {
+        if (await FindAsync(context) is not null)
+        {
+            await PageResponse.GoToAsync(context, "/letter#now");
+            return;
+        }
+
+        if (editions.Current is not { } served)
+        {
+            await faults.SendEmergencyAsync(context, isNotSaved: false);
+            return;
+        }
+
+        var secret = SecretOf(context);
+        var page = StartPage.Write(Words.First(served), talk.Opening(served), FormToken.For(secret), Secret.NewIdentifier(), Now);
+        await PageResponse.SendAsync(context, page);
+    }
+
+    public async Task LetterAsync(HttpContext context)
+    {
+        if (await FindAsync(context) is not { } conversation)
+        {
+            await PageResponse.GoToAsync(context, "/");
+            return;
+        }
+
+        var letter = new LetterPage(conversation.Words, conversation.Open, TokenOf(context), Secret.NewIdentifier(), Now);
+        await PageResponse.SendAsync(context, letter.Write(await talk.HistoryAsync(conversation, context.RequestAborted)));
+    }
+
+    public async Task PlanAsync(HttpContext context)
+    {
+        var conversation = await FindAsync(context);
+        if (conversation?.Outcome is not { } outcome)
+        {
+            await PageResponse.GoToAsync(context, conversation is null ? "/" : "/letter#now");
+            return;
+        }
+
+        var history = await talk.HistoryAsync(conversation, context.RequestAborted);
+        var page = PlanPage.Write(conversation.Words, history, outcome, TokenOf(context), Secret.NewIdentifier(), Now);
+        await PageResponse.SendAsync(context, page);
+    }
+
+    public async Task StartOverAsync(HttpContext context)
+    {
+        if (await FindAsync(context) is { } conversation)
+            await PageResponse.SendAsync(context, LinkPages.WriteStartOver(conversation.Words, TokenOf(context), Secret.NewIdentifier()));
+        else
+            await PageResponse.GoToAsync(context, "/");
+    }
+
+    public Task BackAsync(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        if (!Secret.IsWellFormed(context.Request.RouteValues["secret"] as string))
+            return faults.SendAsync(context, StatusCodes.Status404NotFound);
+        var link = (string)context.Request.RouteValues["secret"]!;
+        return SendAsync(context, words => LinkPages.WriteBack(words, link, FormToken.For(SecretOf(context))));
+    }
+
+    public Task LeftAsync(HttpContext context) => SendAsync(context, LinkPages.WriteLeft);
+
+    /// <param name="page">Its name among the pages and its title among the short texts.</param>
+    public Task TextAsync(HttpContext context, string page) =>
+        SendAsync(context, words => TextPage.Write(words, page, page, token: null));
+
+    public Task AbroadAsync(HttpContext context) => SendAsync(context, words => TextPage.WriteAbroad(words, token: null));
+
+    Task SendAsync(HttpContext context, Func<Words, ReadOnlyMemory<byte>> page) =>
+        editions.Current is { } served
+            ? PageResponse.SendAsync(context, page(Words.First(served)))
+            : faults.SendEmergencyAsync(context, isNotSaved: false);
+
+    async Task<OpenConversation?> FindAsync(HttpContext context) =>
+        PatientCookie.Read(context) is { } secret ? await talk.FindAsync(secret, context.RequestAborted) : null;
+
+    /// <summary>The secret in the cookie; a new one is given to who has none.</summary>
+    string SecretOf(HttpContext context)
+    {
+        if (PatientCookie.Read(context) is { } secret)
+            return secret;
+        secret = Secret.New();
+        PatientCookie.Write(context, secret, settings.UnfinishedFor);
+        return secret;
+    }
+
+    static string TokenOf(HttpContext context) => FormToken.For(PatientCookie.Read(context)!);
+}

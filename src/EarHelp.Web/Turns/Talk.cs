@@ -1,0 +1,126 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Stepping;
+using EarHelp.Conversation.Taking;
+using EarHelp.Conversation.Turns;
+using EarHelp.Web.Editions;
+using EarHelp.Web.Pages;
+using EarHelp.Web.Security;
+using EarHelp.Web.Serving;
+using NodaTime;
+
+namespace EarHelp.Web.Turns;
+
+/// <summary>What the pages need of the conversation: found by a person's secret, begun, gone on with, left and come back to.</summary>
+public sealed class Talk(
+    TurnTaking taking, ITurnStore store, ServedEditions editions, BeginGate beginnings, ServiceSettings settings, TimeProvider clock)
+{
+    /// <summary>The first turn of every conversation: its second sending is the same turn.</summary>
+    const string FirstTurn = "begin";
+
+    /// <summary>Set before a link's secret when it is hashed, so that a link can never be used as a cookie.</summary>
+    const string LinkMark = "link:";
+
+    Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
+
+    /// <summary>What a new conversation begins with, before anything is kept of it.</summary>
+    public ImmutableArray<Reply> Opening(ServedEdition edition) => Conversing.Step(edition, null, Begin(edition), Now).Replies;
+
+    public async ValueTask<OpenConversation?> FindAsync(string secret, CancellationToken cancellation) =>
+        await FindByKeyAsync(Secret.HashOf(secret), cancellation) is { } id ? await OpenAsync(id, cancellation) : null;
+
+    public async Task<ImmutableArray<TurnTold>> HistoryAsync(OpenConversation conversation, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(conversation);
+        var turns = await taking.HistoryAsync(conversation.Id, cancellation);
+        return [.. turns.Select(t => new TurnTold(t.Turn, t.Replies))];
+    }
+
+    /// <summary>Begins the conversation that the secret opens from now on, and takes its first turns; the same form sent twice begins one.</summary>
+    public async Task<TakenTurns> BeginAsync(string secret, ImmutableArray<Turn> turns, CancellationToken cancellation)
+    {
+        var key = Secret.HashOf(secret);
+        using (await beginnings.EnterAsync(key, cancellation))
+        {
+            var id = await FindByKeyAsync(key, cancellation);
+            if (id is null)
+            {
+                id = Secret.NewIdentifier();
+                var begun = await taking.TakeAsync(
+                    id, Begin(editions.Current!), [new ConversationKey(key, OneTime: false, ExpiresUnixMilliseconds: null)], cancellation);
+                if (begun is TurnTaken.NotSaved lost)
+                    return NotSaved(lost);
+            }
+
+            return await TakeAsync(id, turns, [], cancellation);
+        }
+    }
+
+    public Task<TakenTurns> TakeAsync(OpenConversation conversation, ImmutableArray<Turn> turns, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(conversation);
+        return TakeAsync(conversation.Id, turns, [], cancellation);
+    }
+
+    /// <summary>Makes a private link; it opens the conversation once, for as long as an unfinished one is kept.</summary>
+    public Task<TakenTurns> MakeLinkAsync(OpenConversation conversation, string turn, string link, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(conversation);
+        var key = new ConversationKey(HashOfLink(link), OneTime: true, (clock.GetUtcNow() + settings.UnfinishedFor).ToUnixTimeMilliseconds());
+        return TakeAsync(conversation.Id, [new Turn(turn, null, new TurnContent.AskForLink())], [key], cancellation);
+    }
+
+    /// <summary>Uses a link up: from now on the new secret opens the conversation.</summary>
+    /// <returns>Null if the link opens nothing, any more or at all.</returns>
+    public async Task<TakenTurns?> OpenLinkAsync(string link, string secret, string turn, CancellationToken cancellation)
+    {
+        var hash = HashOfLink(link);
+        if (await FindByKeyAsync(hash, cancellation) is not { } id || !await store.SpendKeyAsync(hash, cancellation))
+            return null;
+        var key = new ConversationKey(Secret.HashOf(secret), OneTime: false, ExpiresUnixMilliseconds: null);
+        return await TakeAsync(id, [new Turn(turn, null, new TurnContent.CameBack())], [key], cancellation);
+    }
+
+    async Task<TakenTurns> TakeAsync(string id, ImmutableArray<Turn> turns, ImmutableArray<ConversationKey> keys, CancellationToken cancellation)
+    {
+        var told = ImmutableArray.CreateBuilder<TurnTold>(turns.Length);
+        OpenConversation? conversation = null;
+        foreach (var turn in turns)
+        {
+            switch (await taking.TakeAsync(id, turn, keys, cancellation))
+            {
+                case TurnTaken.Kept kept:
+                    told.Add(new TurnTold(turn, kept.Replies));
+                    conversation = new OpenConversation(id, kept.Edition, kept.State);
+                    break;
+                case TurnTaken.NotSaved lost:
+                    return NotSaved(lost);
+                default:
+                    return new TakenTurns.Gone();
+            }
+        }
+
+        conversation ??= await OpenAsync(id, cancellation);
+        return conversation is null ? new TakenTurns.Gone() : new TakenTurns.Kept(conversation, told.ToImmutable());
+    }
+
+    async ValueTask<OpenConversation?> OpenAsync(string id, CancellationToken cancellation) =>
+        await taking.FindAsync(id, cancellation) is var (edition, state) ? new OpenConversation(id, edition, state) : null;
+
+    ValueTask<string?> FindByKeyAsync(string hash, CancellationToken cancellation) =>
+        store.FindByKeyAsync(hash, clock.GetUtcNow().ToUnixTimeMilliseconds(), cancellation);
+
+    TakenTurns.NotSaved NotSaved(TurnTaken.NotSaved lost)
+    {
+        if (lost.Edition is not { } edition)
+            return new TakenTurns.NotSaved([]);
+        var letter = edition.WriterOf(edition.LanguageOr(lost.Language), isSelf: true);
+        return new TakenTurns.NotSaved([.. lost.Emergencies.SelectMany(e => letter.Write(e, Now)).OfType<Conversation.Telling.LetterPart.Emergency>().Select(e => e.Text)]);
+    }
+
+    static Turn Begin(ServedEdition edition) => new(FirstTurn, null, new TurnContent.Begin(edition.DefaultLanguage));
+
+    static string HashOfLink(string link) => Secret.HashOf(LinkMark + link);
+}

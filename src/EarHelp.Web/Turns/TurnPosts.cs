@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Turns;
+using EarHelp.Web.Editions;
+using EarHelp.Web.Pages;
+using EarHelp.Web.Security;
+using NodaTime;
+
+namespace EarHelp.Web.Turns;
+
+/// <summary>The forms that are turns of a conversation.</summary>
+public sealed class TurnPosts(Talk talk, FormGate gate, ServedEditions editions, FaultPages faults, TurnResponse answer, TimeProvider clock)
+{
+    /// <summary>What is written beside an answer is a turn of its own, right after it.</summary>
+    const string WordsAfter = "-words";
+
+    Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
+
+    public async Task AnswerAsync(HttpContext context)
+    {
+        if (await gate.ReadAsync(context) is not { } sent)
+            return;
+        var conversation = await talk.FindAsync(sent.Secret, context.RequestAborted);
+        if (sent.Turn is not { } turn)
+            await faults.SendAsync(context, StatusCodes.Status400BadRequest);
+        else if (conversation is null && sent.Question is { AskedInTurn: > 1 })
+            await faults.SendExpiredAsync(context);
+        else if (conversation is null)
+            await BeginAsync(context, sent, turn);
+        else
+            await GoOnAsync(context, sent, turn, conversation);
+    }
+
+    public async Task ConfirmAsync(HttpContext context)
+    {
+        if (await OpenAsync(context) is not var (sent, turn, conversation))
+            return;
+        var isRight = sent.Fields["right"] == "yes";
+        var understood = conversation.Open is Reply.Confirm readBack && readBack.Name == sent.Question ? readBack.Understood : [];
+        ImmutableArray<ChosenAnswer> answers = isRight ? [.. understood.Select(u => new ChosenAnswer(u.Fact, u.Value, NotSure: false))] : [];
+        await TakeAsync(context, sent, conversation, new Turn(turn, sent.Question, new TurnContent.Chosen(answers, NoneOfThese: false)));
+    }
+
+    public async Task ChangeAsync(HttpContext context)
+    {
+        if (await OpenAsync(context) is not var (sent, turn, conversation))
+            return;
+        var screen = sent.Fields[FormFields.Screen].ToString();
+        var ear = FormFields.ReadEar(sent.Fields[FormFields.Ear]);
+        await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.Change(screen, ear)));
+    }
+
+    public async Task SomethingChangedAsync(HttpContext context)
+    {
+        if (await OpenAsync(context) is var (sent, turn, conversation))
+            await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.SomethingChanged()));
+    }
+
+    public async Task StartOverAsync(HttpContext context)
+    {
+        if (await OpenAsync(context) is var (sent, turn, conversation))
+            await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.StartOver()));
+    }
+
+    async Task BeginAsync(HttpContext context, SentForm sent, string turn)
+    {
+        if (editions.Current is not { } served)
+        {
+            await faults.SendEmergencyAsync(context, isNotSaved: true);
+            return;
+        }
+
+        var words = Words.First(served);
+        var opening = talk.Opening(served);
+        var question = opening.OfType<Reply.Ask>().LastOrDefault()?.Question;
+        var read = new AnswerReader(sent.Fields, words).Read(question);
+        if (!read.Faults.IsEmpty)
+        {
+            var token = FormToken.For(sent.Secret);
+            var page = StartPage.Write(words, opening, token, turn, Now, new FilledForm(sent.Fields, read.Faults));
+            await PageResponse.SendAsync(context, page, StatusCodes.Status422UnprocessableEntity);
+            return;
+        }
+
+        var taken = await talk.BeginAsync(sent.Secret, Turns(turn, question?.Name, read), context.RequestAborted);
+        await answer.SendAsync(context, sent, taken);
+    }
+
+    async Task GoOnAsync(HttpContext context, SentForm sent, string turn, OpenConversation conversation)
+    {
+        var asked = conversation.Asked is { } question && question.Name == sent.Question ? question : null;
+        var read = new AnswerReader(sent.Fields, conversation.Words).Read(asked);
+        if (asked is not null && !read.Faults.IsEmpty)
+            await answer.SendFaultsAsync(context, sent, conversation, turn, new FilledForm(sent.Fields, read.Faults));
+        else
+            await TakeAsync(context, sent, conversation, [.. Turns(turn, sent.Question, read)]);
+    }
+
+    async Task TakeAsync(HttpContext context, SentForm sent, OpenConversation conversation, params ImmutableArray<Turn> turns)
+    {
+        var taken = await talk.TakeAsync(conversation, turns, context.RequestAborted);
+        await answer.SendAsync(context, sent, taken);
+    }
+
+    async Task<(SentForm Sent, string Turn, OpenConversation Conversation)?> OpenAsync(HttpContext context)
+    {
+        if (await gate.ReadAsync(context) is not { } sent)
+            return null;
+        var conversation = await talk.FindAsync(sent.Secret, context.RequestAborted);
+        if (conversation is not null && sent.Turn is { } turn)
+            return (sent, turn, conversation);
+        await (conversation is null ? faults.SendExpiredAsync(context) : faults.SendAsync(context, StatusCodes.Status400BadRequest));
+        return null;
+    }
+
+    static ImmutableArray<Turn> Turns(string turn, QuestionName? question, ReadAnswer read)
+    {
+        var turns = ImmutableArray.CreateBuilder<Turn>(2);
+        if (read.Chosen is not null)
+            turns.Add(new Turn(turn, question, read.Chosen));
+        if (read.Typed is not null)
+            turns.Add(read.Chosen is null ? new Turn(turn, question, read.Typed) : new Turn(turn + WordsAfter, null, read.Typed));
+        return turns.ToImmutable();
+    }
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using EarHelp.Web.Pages;
+using EarHelp.Web.Security;
+using NodaTime;
+
+namespace EarHelp.Web.Turns;
+
+/// <summary>Answers a form: with the page to read next, or with only what is new for a page that appends.</summary>
+public sealed class TurnResponse(Talk talk, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
+{
+    Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
+
+    public Task SendAsync(HttpContext context, SentForm sent, TakenTurns taken)
+    {
+        ArgumentNullException.ThrowIfNull(taken);
+        ArgumentNullException.ThrowIfNull(sent);
+        if (taken is TakenTurns.Kept)
+            PatientCookie.Write(context, sent.Secret, settings.UnfinishedFor);
+        switch (taken)
+        {
+            case TakenTurns.NotSaved lost:
+                return faults.SendEmergencyAsync(context, isNotSaved: true, lost.Alarms);
+            case TakenTurns.Kept kept when PageResponse.WantsPart(context):
+                return kept.Conversation.Outcome is null
+                    ? SendPartAsync(context, sent, kept)
+                    : PageResponse.GoPartAsync(context, "/plan");
+            case TakenTurns.Kept kept:
+                return PageResponse.GoToAsync(context, kept.Conversation.Outcome is null ? "/letter#now" : "/plan");
+            case TakenTurns.Gone:
+                return faults.SendExpiredAsync(context);
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
+    }
+
+    /// <summary>The same question again, with what was put in and what is wrong with it; no turn was taken.</summary>
+    public async Task SendFaultsAsync(HttpContext context, SentForm sent, OpenConversation conversation, string turn, FilledForm filled)
+    {
+        ArgumentNullException.ThrowIfNull(conversation);
+        ArgumentNullException.ThrowIfNull(sent);
+        var letter = new LetterPage(conversation.Words, conversation.Open, FormToken.For(sent.Secret), turn, Now, filled);
+        var page = PageResponse.WantsPart(context)
+            ? letter.WritePart([])
+            : letter.Write(await talk.HistoryAsync(conversation, context.RequestAborted));
+        await PageResponse.SendAsync(context, page, StatusCodes.Status422UnprocessableEntity);
+    }
+
+    Task SendPartAsync(HttpContext context, SentForm sent, TakenTurns.Kept kept) => PageResponse.SendAsync(
+        context,
+        new LetterPage(kept.Conversation.Words, kept.Conversation.Open, FormToken.For(sent.Secret), Secret.NewIdentifier(), Now).WritePart(kept.New));
+}

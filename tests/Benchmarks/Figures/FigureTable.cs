@@ -1,0 +1,23 @@
+using System.Globalization;
+
+namespace Benchmarks.Figures;
+
+/// <summary>What was measured, beside what it should be.</summary>
+sealed class FigureTable(string title)
+{
+    readonly List<(string What, string Measured, string Target)> _rows = [];
+
+    public void Add(string what, string measured, string target) => _rows.Add((what, measured, target));
+
+    public void Print(TextWriter output)
+    {
+        output.WriteLine();
+        output.WriteLine($"| {title} | measured | target |");
+        output.WriteLine("|---|---|---|");
+        foreach (var (what, measured, target) in _rows)
+            output.WriteLine($"| {what} | {measured} | {target} |");
+    }
+
+    public static string Of(double value, string unit) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(value >= 100 ? Math.Round(value) : Math.Round(value, 2)):#,0.##} {unit}");
+}

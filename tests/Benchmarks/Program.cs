@@ -1,0 +1,35 @@
+using BenchmarkDotNet.Running;
+using Benchmarks.Rules;
+using Benchmarks.Serving;
+
+const string Usage = """
+    dotnet run -c Release --project tests/Benchmarks -- WHAT
+
+      triage   levels, whole assessments, the next question; beside RulesEngine in the same run; loading the edition
+      start    process start to the first served page
+      page     bytes and requests of the first page
+      load     turns a second of the page and the bot endpoint, beside the SDK's echo bot in the same run
+    """;
+
+switch (args.FirstOrDefault())
+{
+    case "triage":
+        BenchmarkRunner.Run<LevelBenchmarks>();
+        NextQuestionTimes.Run();
+        return 0;
+    case "start":
+        await PageReport.TimeStartsAsync();
+        return 0;
+    case "page":
+        await PageReport.WeighAsync();
+        return 0;
+    case "load":
+        await LoadReport.RunAsync();
+        return 0;
+    case EchoBot.Name:
+        await EchoBot.ServeAsync(args[1]);
+        return 0;
+    default:
+        Console.Error.WriteLine(Usage);
+        return 2;
+}

@@ -1,0 +1,69 @@
+using System.IO.Compression;
+using System.Text.RegularExpressions;
+using Benchmarks.Figures;
+
+namespace Benchmarks.Serving;
+
+/// <summary>What the first page costs a person on a poor connection, and how long the service takes to show it.</summary>
+static partial class PageReport
+{
+    const int Starts = 5;
+
+    public static async Task WeighAsync()
+    {
+        using var server = await ServerProcess.EarHelpAsync();
+        using var client = new HttpClient(new SocketsHttpHandler { UseCookies = false });
+        client.DefaultRequestHeaders.Add("Accept-Encoding", "br, gzip");
+        var page = await client.GetByteArrayAsync(server.Address);
+        using var response = await client.GetAsync(server.Address);
+        var text = await TextOfAsync(response);
+        var table = new FigureTable("first page");
+        table.Add("/", FigureTable.Of(page.Length, "bytes"), "");
+        var bytes = (long)page.Length;
+        var parts = Linked().Matches(text).Select(m => m.Groups[1].Value).Distinct().ToList();
+        foreach (var part in parts)
+        {
+            var size = (await client.GetByteArrayAsync(new Uri(server.Address, part))).Length;
+            bytes += size;
+            table.Add(part, FigureTable.Of(size, "bytes"), "");
+        }
+
+        table.Add("everything, as it was sent", FigureTable.Of(bytes, "bytes"), "at most 20 480 bytes");
+        table.Add("requests", FigureTable.Of(parts.Count + 1, "requests"), "at most 3");
+        table.Print(Console.Out);
+    }
+
+    public static async Task TimeStartsAsync()
+    {
+        var starts = new Samples();
+        var memory = 0.0;
+        for (var i = 0; i < Starts; i++)
+        {
+            using var server = await ServerProcess.EarHelpAsync();
+            starts.Add(server.Started);
+            memory = Math.Max(memory, server.MegabytesInUse);
+        }
+
+        var table = new FigureTable("start");
+        table.Add($"process start to first served page, median of {Starts}", FigureTable.Of(starts.Median / 1000, "ms"), "at most 800 ms");
+        table.Add("the slowest", FigureTable.Of(starts.Worst / 1000, "ms"), "");
+        table.Add("resident memory after the first page", FigureTable.Of(memory, "MB"), "");
+        table.Print(Console.Out);
+    }
+
+    static async Task<string> TextOfAsync(HttpResponseMessage response)
+    {
+        await using var body = await response.Content.ReadAsStreamAsync();
+        await using Stream plain = response.Content.Headers.ContentEncoding.FirstOrDefault() switch
+        {
+            "br" => new BrotliStream(body, CompressionMode.Decompress),
+            "gzip" => new GZipStream(body, CompressionMode.Decompress),
+            _ => body,
+        };
+        using var reader = new StreamReader(plain);
+        return await reader.ReadToEndAsync();
+    }
+
+    [GeneratedRegex("""<(?:link rel="stylesheet"|script defer|img)[^>]*(?:href|src)="([^"]+)""")]
+    private static partial Regex Linked();
+}

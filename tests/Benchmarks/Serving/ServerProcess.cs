@@ -1,0 +1,96 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using Benchmarks.Figures;
+
+namespace Benchmarks.Serving;
+
+/// <summary>A program that serves, in a process of its own with a data folder of its own.</summary>
+sealed class ServerProcess : IDisposable
+{
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    readonly Process _process;
+    readonly string _data;
+
+    ServerProcess(Process process, string data, Uri address, TimeSpan started)
+    {
+        _process = process;
+        _data = data;
+        Address = address;
+        Started = started;
+    }
+
+    public Uri Address { get; }
+
+    /// <summary>From the start of the process to the first page that came back.</summary>
+    public TimeSpan Started { get; }
+
+    /// <summary>Resident memory. Unit: megabytes.</summary>
+    public double MegabytesInUse
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.WorkingSet64 / 1_000_000.0;
+        }
+    }
+
+    public static Task<ServerProcess> EarHelpAsync(params IEnumerable<string> more) =>
+        StartAsync("/", (data, address) =>
+        [
+            Path.Combine(AppContext.BaseDirectory, "EarHelp.Web.dll"), "--urls", address, "--data", data, "--root", Places.Root,
+            "--requests-a-minute", "100000000", "--requests-a-second", "100000000", .. more,
+        ]);
+
+    public static Task<ServerProcess> EchoBotAsync() =>
+        StartAsync("/", (_, address) => [Path.Combine(AppContext.BaseDirectory, "Benchmarks.dll"), EchoBot.Name, address]);
+
+    public void Dispose()
+    {
+        _process.Kill(entireProcessTree: true);
+        _process.WaitForExit();
+        _process.Dispose();
+        Directory.Delete(_data, recursive: true);
+    }
+
+    static async Task<ServerProcess> StartAsync(string page, Func<string, string, string[]> arguments)
+    {
+        var data = Directory.CreateTempSubdirectory("earhelp-load-").FullName;
+        var address = new Uri($"http://127.0.0.1:{FreePort()}");
+        var from = Stopwatch.GetTimestamp();
+        var process = Process.Start(new ProcessStartInfo("dotnet", arguments(data, address.ToString().TrimEnd('/'))) { RedirectStandardOutput = true })
+            ?? throw new InvalidOperationException("dotnet did not start");
+        process.OutputDataReceived += (_, _) => { };
+        process.BeginOutputReadLine();
+        using var client = new HttpClient();
+        while (!await AnswersAsync(client, new Uri(address, page)))
+        {
+            if (process.HasExited || Stopwatch.GetElapsedTime(from) > Patience)
+                throw new InvalidOperationException($"The server did not serve {page}.");
+        }
+
+        return new ServerProcess(process, data, address, Stopwatch.GetElapsedTime(from));
+    }
+
+    static async Task<bool> AnswersAsync(HttpClient client, Uri page)
+    {
+        try
+        {
+            using var response = await client.GetAsync(page);
+            return response.IsSuccessStatusCode;
+        }
+        catch (HttpRequestException)
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(2));
+            return false;
+        }
+    }
+
+    static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}

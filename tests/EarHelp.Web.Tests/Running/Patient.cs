@@ -1,0 +1,109 @@
+using System.Net;
+
+namespace EarHelp.Web.Tests.Running;
+
+/// <summary>A person with a browser that has no JavaScript: loads pages, fills in forms, keeps one cookie.</summary>
+public sealed class Patient : IDisposable
+{
+    readonly HttpClient _client;
+
+    public Patient(Uri address)
+    {
+        Cookies = new CookieContainer();
+        _client = new HttpClient(new SocketsHttpHandler { CookieContainer = Cookies, AllowAutoRedirect = false }) { BaseAddress = address };
+    }
+
+    public CookieContainer Cookies { get; }
+
+    /// <summary>Every address that was asked for.</summary>
+    public List<string> Asked { get; } = [];
+
+    public async Task<PageRead> ReadAsync(string address)
+    {
+        Asked.Add(address);
+        return await FollowAsync(await _client.GetAsync(new Uri(address, UriKind.Relative)));
+    }
+
+    public async Task<PageRead> PostAsync(string address, IEnumerable<KeyValuePair<string, string>> fields) =>
+        await FollowAsync(await SendAsync(address, fields));
+
+    /// <summary>The answer itself, redirects not followed.</summary>
+    public async Task<HttpResponseMessage> SendAsync(
+        string address, IEnumerable<KeyValuePair<string, string>> fields, params (string Name, string Value)[] headers)
+    {
+        Asked.Add(address);
+        using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = new FormUrlEncodedContent(fields) };
+        foreach (var (name, value) in headers)
+            request.Headers.Add(name, value);
+        return await _client.SendAsync(request);
+    }
+
+    public Task<HttpResponseMessage> SendAsync(HttpRequestMessage request) => _client.SendAsync(request);
+
+    /// <summary>Fills in the question of a page and sends it.</summary>
+    public Task<PageRead> AnswerAsync(PageRead page, params (string Name, string Value)[] answers)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        return PostAsync("/answer", page.Hidden.Concat(answers.Select(a => KeyValuePair.Create(a.Name, a.Value))));
+    }
+
+    /// <summary>The first page and the form, filled in for oneself.</summary>
+    public async Task<PageRead> BeginAsync(string words = "", string age = "34", string place = "near the clinic") =>
+        await AnswerAsync(
+            await ReadAsync("/"), ("a:about whom", "me"), ("n:age", age), ("a:where now", place), ("text", words));
+
+    public async Task<PageRead> GoOnAsync(PageRead page, IReadOnlyDictionary<string, string[]> answers)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        var sent = answers.TryGetValue(page.Screen, out var chosen) ? Choose(page, chosen) : Clear(page);
+        return await AnswerAsync(page, [.. sent]);
+    }
+
+    /// <summary>Answers until there is a plan; what is not named is answered as clear.</summary>
+    public async Task<PageRead> ReachPlanAsync(PageRead page, IReadOnlyDictionary<string, string[]>? answers = null)
+    {
+        for (var screens = 0; screens < 45; screens++)
+        {
+            if (page.IsPlan)
+                return page;
+            page = await GoOnAsync(page, answers ?? new Dictionary<string, string[]>());
+        }
+
+        throw new InvalidOperationException($"No plan after 45 screens; the last one is \"{page.Screen}\".");
+    }
+
+    public void Dispose() => _client.Dispose();
+
+    static IEnumerable<(string, string)> Choose(PageRead page, string[] values)
+    {
+        foreach (var (name, _, value) in page.Fields.Where(f => f.Type is "radio" or "checkbox"))
+        {
+            if (values.Contains(value) || (value == "yes" && values.Contains(name["a:".Length..])))
+                yield return (name, value);
+        }
+    }
+
+    /// <summary>"None of these", else "no", else the last option that is not "not sure".</summary>
+    static IEnumerable<(string, string)> Clear(PageRead page)
+    {
+        if (page.Fields.Any(f => f.Name == "none"))
+            return [("none", "yes")];
+        var options = page.Fields.Where(f => f.Type == "radio" && f.Value != "?").ToList();
+        if (options.Count == 0)
+            return page.Fields.Where(f => f.Type == "text").Take(1).Select(f => (f.Name, "37"));
+        var clear = options.FirstOrDefault(f => f.Value == "no");
+        return [(options[^1].Name, clear.Value ?? options[^1].Value)];
+    }
+
+    async Task<PageRead> FollowAsync(HttpResponseMessage response)
+    {
+        for (var hops = 0; hops < 5 && response.Headers.Location is { } next; hops++)
+        {
+            Asked.Add(next.ToString());
+            response = await _client.GetAsync(next);
+        }
+
+        var html = await response.Content.ReadAsStringAsync();
+        return new PageRead(response.StatusCode, response.RequestMessage!.RequestUri!, html, response);
+    }
+}
