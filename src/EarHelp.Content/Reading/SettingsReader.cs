@@ -38,6 +38,11 @@ static class SettingsReader
                 }
             }
         }
+        catch (InvalidOperationException)
+        {
+            // The YAML scanner gives up on some damaged text with this exception, and with no place.
+            problems.Add(Codes.BadSettings, new SourceSpot(path, linesBefore, 1), "The settings at the top cannot be read.", "Write one \"name: value\" a line; put a value with a colon or a hash in quotes.");
+        }
         catch (YamlException fault)
         {
             problems.Add(Codes.BadSettings, SpotOf(fault.Start), "The settings at the top cannot be read here.", "Write one \"name: value\" a line; put a value with a colon or a hash in quotes.");
