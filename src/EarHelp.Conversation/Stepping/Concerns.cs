@@ -44,13 +44,20 @@ static class Concerns
         return isAny;
     }
 
-    static bool IsAnswered(Draft draft, FactOfEar of, ValueSet values) => draft.Find(of) switch
+    /// <summary>A clear answer is asked about again; another one only if the value would make it more urgent.</summary>
+    static bool IsAnswered(Draft draft, FactOfEar of, ValueSet values)
     {
-        Said.NotSure => true,
-        Said.Values answered => values.IsSubsetOf(answered.Set),
-        null => false,
-        _ => true,
-    };
+        switch (draft.Find(of))
+        {
+            case null:
+                return false;
+            case Said.Values { Set: var answered } when !values.IsSubsetOf(answered):
+                var isClear = draft.Edition.Dialog.Facts[of.Fact].Clear is { } clear && answered.Only == clear;
+                return !isClear && Alarms.Of(draft, of, draft.Edition.SaidOf(of.Fact, values)) is null;
+            default:
+                return true;
+        }
+    }
 
     static void Show(Draft draft, int fact, Ear? ear, ValueSet values)
     {

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
 using EarHelp.Conversation.Turns;
+using EarHelp.Triage.Answers;
 using NodaTime;
 
 namespace EarHelp.Conversation.Stepping;
@@ -22,6 +23,23 @@ public static class Conversing
         draft.Alarming = Alarms.AnswersThatLedToNow(draft);
         Take(draft, turn.Content, isNew);
         Alarms.KeepInSight(draft);
+        return draft.Finish();
+    }
+
+    /// <summary>What chosen answers lead to by themselves, whatever was asked: for the moment when no conversation can be read.</summary>
+    internal static Stepped StepAsIfAsked(ServedEdition edition, TurnContent.Chosen chosen, Ear? ear, Instant now)
+    {
+        var state = ConversationState.Begin(edition.Edition.Id, edition.DefaultLanguage);
+        var draft = new Draft(edition, state, new Turn(string.Empty, null, chosen), now);
+        foreach (var answer in chosen.Answers)
+        {
+            if (answer is not { Value: { } value } || edition.FactIndex(answer.Fact) is not { } fact)
+                continue;
+            if (new AnswerReader(edition, now).Read(fact, edition.AskedIn(draft.Language, fact), value).Said is { } said)
+                draft.Put(draft.Place(fact, ear), said);
+        }
+
+        new NextStep(draft).Take();
         return draft.Finish();
     }
 

@@ -17,7 +17,7 @@ public class StaleAnswersTests
 
         var say = Assert.Single(patient.Replies.OfType<Reply.Say>(), s => s.Text == "stale answer");
         Assert.Contains(say.Blanks, b => b is { Name: "answer", Value: "answer:age=12" });
-        Assert.Equal(before, patient.State.Answers);
+        Assert.Equal(before.ToArray(), patient.State.Answers.ToArray());
         Assert.Equal("danger signs", patient.Asked!.Name.Screen);
     }
 
@@ -61,7 +61,7 @@ public class StaleAnswersTests
 
             patient.Send(new TurnContent.Chosen([], NoneOfThese: true), seenByBoth);
 
-            Assert.Equal(answers, patient.State.Answers);
+            Assert.Equal(answers.ToArray(), patient.State.Answers.ToArray());
         }
     }
 }

@@ -87,12 +87,13 @@ public class TimeTests
     [Fact]
     public void Answers_that_cannot_stand_together_count_as_not_sure_until_one_is_put_right()
     {
-        var patient = FirstToLastTests.Swimmer().Tell("hearing worsened over", "91..36500");
+        var patient = FirstToLastTests.Swimmer().ToTheEnd();
 
-        patient.UntilAsked("hearing changed on").Answer();
+        patient.Send(new TurnContent.Change("hearing worsened over", Triage.Answers.Ear.Right)).Choose(("hearing worsened over", "91..36500"));
 
         Assert.Contains("answers disagree", patient.Sayings);
         Assert.Equal(2, patient.State.Doubted.Length);
+        Assert.Equal("hearing worsened over", patient.Asked!.Name.Screen);
 
         patient.Choose((patient.Asked!.Facts[0].Fact, "0..3"));
 
