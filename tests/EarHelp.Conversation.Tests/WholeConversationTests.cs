@@ -160,12 +160,12 @@ public sealed class WholeConversationTests
     [Fact]
     public void An_answer_to_an_older_question_is_kept_shown_and_never_applied_to_another()
     {
-        var talk = new OneConversation().Begin();
+        var talk = new OneConversation().Begin().Form();
         var older = talk.Asked!.Name;
-        talk.Form();
+        talk.None();
         var open = talk.Asked!.Name;
 
-        talk.Take(new TurnContent.Chosen([new ChosenAnswer("age", "9", false)], false), older);
+        talk.Take(new TurnContent.Chosen([new ChosenAnswer("face drooping", "yes", false)], false), older);
 
         Assert.Contains(talk.Replies, r => r is Reply.Say { Text: "stale answer" });
         Assert.Equal(open.Screen, talk.Asked!.Name.Screen);

@@ -14,7 +14,7 @@ static class Alarms
         if (draft.Reached.IsEmpty || draft.Reached[0].Rank > 0)
             return [];
         var views = draft.View();
-        var said = draft.Edition.Assessor.Assess(views);
+        var said = draft.Edition.Decide(views).Assessment;
         if (said.AtLeast > 0)
             return [];
         var found = ImmutableArray.CreateBuilder<FactOfEar>();
@@ -57,10 +57,10 @@ static class Alarms
     public static Reply.Alarm? Of(Draft draft, FactOfEar of, Said said)
     {
         var edition = draft.Edition;
-        var (_, without) = edition.Assessor.BoundsOf(draft.View());
+        var without = edition.Decide(draft.View()).AtLeast;
         List<GivenAnswer> answers = [.. draft.Answers];
         AnswerList.Put(answers, of, said);
-        var (_, atLeast) = edition.Assessor.BoundsOf(AnswerView.Of(edition, answers, draft.Doubted, draft.Now, draft.Now));
+        var atLeast = edition.Decide(AnswerView.Of(edition, System.Runtime.InteropServices.CollectionsMarshal.AsSpan(answers), draft.Doubted, draft.Now, draft.Now)).AtLeast;
         return atLeast < without && atLeast < edition.OtherwiseRank ? new Reply.Alarm(null, edition.Dialog.Levels[atLeast].Id) : null;
     }
 

@@ -17,7 +17,7 @@ static class AnswerView
 
     /// <param name="doubted">Facts that count as "not sure".</param>
     public static ImmutableArray<EarAnswers> Of(
-        ServedEdition edition, IReadOnlyList<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Instant first, Instant now)
+        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Instant first, Instant now)
     {
         var ears = EarsOf(edition, answers, doubted);
         var counting = new Counting(edition.Edition.Clinic.Zone, first, now);
@@ -28,7 +28,7 @@ static class AnswerView
     }
 
     /// <summary>The ears that are spoken about; "either" until it is known which.</summary>
-    public static ImmutableArray<Ear> EarsOf(ServedEdition edition, IReadOnlyList<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted)
+    public static ImmutableArray<Ear> EarsOf(ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted)
     {
         if (edition.EarsAffected is not { } fact || Find(answers, new FactOfEar(fact, null)) is not Said.Values { Set.Only: { } index }
             || doubted.Contains(new FactOfEar(fact, null)))
@@ -44,9 +44,9 @@ static class AnswerView
         };
     }
 
-    public static Said? Find(IReadOnlyList<GivenAnswer> answers, FactOfEar of)
+    public static Said? Find(ReadOnlySpan<GivenAnswer> answers, FactOfEar of)
     {
-        for (var i = 0; i < answers.Count; i++)
+        for (var i = 0; i < answers.Length; i++)
         {
             if (answers[i].Of == of)
                 return answers[i].Said;
@@ -56,12 +56,12 @@ static class AnswerView
     }
 
     static ImmutableArray<Answer> OfEar(
-        ServedEdition edition, IReadOnlyList<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Ear ear, Counting counting)
+        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Ear ear, Counting counting)
     {
         var facts = edition.Dialog.Facts;
         var view = new Answer[facts.Length];
         Array.Fill(view, Answer.Unknown);
-        for (var i = 0; i < answers.Count; i++)
+        for (var i = 0; i < answers.Length; i++)
         {
             var (of, said) = answers[i];
             if (of.Ear is null || of.Ear == ear)

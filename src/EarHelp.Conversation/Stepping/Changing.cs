@@ -46,7 +46,7 @@ static class Changing
         if (told.Rank > 0)
         {
             draft.Say("plan changed lead");
-            for (var i = draft.Answers.Count - 1; i >= 0; i--)
+            for (var i = draft.Answers.Length - 1; i >= 0; i--)
             {
                 if (HangsOnSafety(draft.Edition, draft.Answers[i].Of.Fact))
                     draft.Remove(draft.Answers[i].Of);
@@ -60,16 +60,7 @@ static class Changing
     {
         foreach (var of in draft.Alarming)
             draft.Remove(of);
-        draft.Answers.Clear();
-        draft.FirstAnswerAt = null;
-        draft.Pending = null;
-        draft.SecondWordingDue = [];
-        draft.Raised = [];
-        draft.Doubted = [];
-        draft.Reached = [];
-        draft.NotUnderstood = 0;
-        draft.Told = null;
-        draft.Floor = null;
+        draft.Forget();
         draft.Say("started over");
         new NextStep(draft).Take();
     }

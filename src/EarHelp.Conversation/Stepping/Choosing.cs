@@ -67,7 +67,7 @@ static class Choosing
             draft.Say("emergency stays");
     }
 
-    /// <summary>An answer to an older question is shown and never applied; but a danger sign in it is asked about at once.</summary>
+    /// <summary>An answer to an older question is shown and never applied; a danger sign in it shows its text, and is asked next.</summary>
     static void TakeStale(Draft draft, TurnContent.Chosen chosen)
     {
         draft.Replies.Add(Sayings.Stale(draft.Turn.Answers, chosen));
@@ -81,8 +81,8 @@ static class Choosing
                 isRaised |= Concerns.Raise(draft, fact, draft.Turn.Answers?.Ear, set);
         }
 
-        if (isRaised)
-            new NextStep(draft).Take();
+        if (isRaised && draft.Pending is null)
+            Changing.TakeSomethingChanged(draft);
         else
             draft.AskAgain();
     }

@@ -11,7 +11,7 @@ static class Dependants
     {
         List<FactOfEar>? dropped = null;
         var views = draft.View();
-        for (var i = draft.Answers.Count - 1; i >= 0; i--)
+        for (var i = draft.Answers.Length - 1; i >= 0; i--)
         {
             var of = draft.Answers[i].Of;
             if (StillApplies(views, of))

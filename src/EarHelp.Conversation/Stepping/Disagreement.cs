@@ -46,7 +46,7 @@ static class Disagreement
             }
 
             if (near > 1)
-                return draft.Edition.Assessor.Assess(views).IsPossible;
+                return draft.Edition.Decide(views).Assessment.IsPossible;
         }
 
         return true;

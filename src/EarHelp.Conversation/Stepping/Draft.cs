@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
 using EarHelp.Conversation.Turns;
@@ -10,6 +11,10 @@ namespace EarHelp.Conversation.Stepping;
 /// <summary>A state while one turn is decided, and the replies so far. It lives for one turn only.</summary>
 sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, Instant now)
 {
+    readonly List<GivenAnswer> _answers = [.. before.Answers];
+    ImmutableArray<FactOfEar> _doubted = before.Doubted;
+    ImmutableArray<EarAnswers> _view;
+
     public ServedEdition Edition => edition;
 
     public Turn Turn => turn;
@@ -23,7 +28,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public Instant? FirstAnswerAt { get; set; } = before.FirstAnswerAt;
 
-    public List<GivenAnswer> Answers { get; } = [.. before.Answers];
+    /// <summary>Valid until an answer is put or removed.</summary>
+    public ReadOnlySpan<GivenAnswer> Answers => CollectionsMarshal.AsSpan(_answers);
 
     public Pending? Pending { get; set; } = before.Pending;
 
@@ -31,7 +37,15 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public ImmutableArray<FactOfEar> Raised { get; set; } = before.Raised;
 
-    public ImmutableArray<FactOfEar> Doubted { get; set; } = before.Doubted;
+    public ImmutableArray<FactOfEar> Doubted
+    {
+        get => _doubted;
+        set
+        {
+            _doubted = value;
+            _view = default;
+        }
+    }
 
     public ImmutableArray<LevelReached> Reached { get; set; } = before.Reached;
 
@@ -48,7 +62,13 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     /// <summary>The answers that led to the most urgent level when the turn came in; empty if it was not reached.</summary>
     public ImmutableArray<FactOfEar> Alarming { get; set; } = [];
 
-    public ImmutableArray<EarAnswers> View() => View(Doubted);
+    /// <summary>The answers as they count now. Worked out once for each change of an answer.</summary>
+    public ImmutableArray<EarAnswers> View()
+    {
+        if (_view.IsDefault)
+            _view = View(Doubted);
+        return _view;
+    }
 
     public ImmutableArray<EarAnswers> View(ImmutableArray<FactOfEar> doubted) =>
         AnswerView.Of(edition, Answers, doubted, FirstAnswerAt ?? now, now);
@@ -66,7 +86,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         if (earlier is not null && !earlier.Equals(said))
             KeepIfAlarming(of, earlier);
         FirstAnswerAt ??= now;
-        AnswerList.Put(Answers, of, said);
+        AnswerList.Put(_answers, of, said);
+        _view = default;
         SecondWordingDue = SecondWordingDue.Remove(of);
         Raised = Raised.Remove(of);
         Doubted = Doubted.Remove(of);
@@ -74,15 +95,32 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public void Remove(FactOfEar of)
     {
-        for (var i = 0; i < Answers.Count; i++)
+        for (var i = 0; i < _answers.Count; i++)
         {
-            if (Answers[i].Of != of)
+            if (_answers[i].Of != of)
                 continue;
-            KeepIfAlarming(of, Answers[i].Said);
-            Answers.RemoveAt(i);
+            KeepIfAlarming(of, _answers[i].Said);
+            _answers.RemoveAt(i);
+            _view = default;
             Doubted = Doubted.Remove(of);
             return;
         }
+    }
+
+    /// <summary>Puts all answers away, as if nothing had been asked.</summary>
+    public void Forget()
+    {
+        _answers.Clear();
+        _view = default;
+        FirstAnswerAt = null;
+        SecondWordingDue = [];
+        Raised = [];
+        Doubted = [];
+        Reached = [];
+        NotUnderstood = 0;
+        Told = null;
+        Floor = null;
+        Pending = null;
     }
 
     public void Say(string key) => Replies.Add(Sayings.Plain(key));

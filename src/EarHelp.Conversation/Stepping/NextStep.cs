@@ -14,13 +14,13 @@ sealed class NextStep(Draft draft)
     public void Take()
     {
         var views = Disagreement.Resolve(draft);
-        var (_, atLeast) = _edition.Assessor.BoundsOf(views);
+        var atLeast = _edition.Decide(views).AtLeast;
         NoteReached(atLeast);
-        if (atLeast == 0 && draft.Answers.Count > 0)
+        if (atLeast == 0 && draft.Answers.Length > 0)
             Tell(views);
         else if (AskRaised(views) || AskSecondWording(ref views) || AskDoubted())
             return;
-        else if (_edition.Assessor.NextScreen(views) is { } screen)
+        else if (_edition.Decide(views).Next is { } screen)
             Ask(screen, 1);
         else
             Tell(views);
@@ -87,7 +87,7 @@ sealed class NextStep(Draft draft)
     {
         if (draft.SecondWordingDue.IsEmpty)
             return false;
-        var open = _edition.Assessor.Assess(views).Open;
+        var open = _edition.Decide(views).Assessment.Open;
         foreach (var of in draft.SecondWordingDue)
         {
             if (!open.Any(o => o.Fact == of.Fact && (of.Ear is null || o.Ear == of.Ear)))

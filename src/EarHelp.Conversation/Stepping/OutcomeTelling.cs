@@ -21,7 +21,7 @@ sealed class OutcomeTelling
     public OutcomeTelling(Draft draft, ImmutableArray<EarAnswers> views)
     {
         (_draft, _edition, _views) = (draft, draft.Edition, views);
-        _said = _edition.Assessor.Assess(views);
+        _said = _edition.Decide(views).Assessment;
         var assessed = _said.Level ?? _said.AtMost;
         _floor = draft.Floor is { } floor && floor.Rank < assessed ? floor : null;
         Rank = _floor?.Rank ?? assessed;

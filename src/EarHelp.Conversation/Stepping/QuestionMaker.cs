@@ -25,7 +25,7 @@ static class QuestionMaker
         new(screen.Id, screen.IsChecklist ? QuestionKind.Checklist : QuestionKind.OneFact, ear, facts);
 
     /// <summary>What was answered on a screen, to be asked again; null if nothing was.</summary>
-    public static ScreenToAsk? Answered(ServedEdition edition, IReadOnlyList<GivenAnswer> answers, string screen, Ear? ear)
+    public static ScreenToAsk? Answered(ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, string screen, Ear? ear)
     {
         var isForm = string.Equals(screen, ScreenToAsk.FormScreen, StringComparison.Ordinal);
         var found = isForm ? null : edition.Screen(screen);

@@ -43,7 +43,7 @@ sealed class ReasonTelling(Draft draft, ImmutableArray<EarAnswers> views)
     /// <summary>Danger signs that are not clear come first, then changed ones, then the others in the order of asking.</summary>
     public ImmutableArray<AnswerTold> Answers()
     {
-        var told = ImmutableArray.CreateBuilder<AnswerTold>(draft.Answers.Count);
+        var told = ImmutableArray.CreateBuilder<AnswerTold>(draft.Answers.Length);
         foreach (var isFirst in (ReadOnlySpan<bool>)[true, false])
         {
             foreach (var (of, said) in draft.Answers)

@@ -24,6 +24,7 @@ public sealed class ServedEdition
     readonly FrozenDictionary<string, Screen> _screens;
     readonly ImmutableArray<ImmutableArray<Said>> _said;
     readonly ImmutableArray<ImmutableArray<Answer>> _known;
+    readonly Decisions _decisions;
 
     public ServedEdition(Edition edition, Assessor assessor)
     {
@@ -41,6 +42,7 @@ public sealed class ServedEdition
         Unsure = [.. facts.Select(f => (Answer)new Answer.Asked(f.Values.All))];
         _said = [.. facts.Select(f => Each(f, i => (Said)new Said.Values(ValueSet.Of(i))))];
         _known = [.. facts.Select(f => Each(f, i => (Answer)new Answer.Asked(ValueSet.Of(i))))];
+        _decisions = new Decisions(assessor, _known);
         MustBeAsked = FactsToAsk.Of(Dialog);
         OtherwiseRank = Dialog.Rules.Where(r => r.Conditions.IsEmpty).Min(r => r.Level) ?? Dialog.Levels.Length;
         _languages = edition.Wordings.Keys.ToFrozenDictionary(l => l, l => new InOneLanguage(this, l), StringComparer.OrdinalIgnoreCase);
@@ -100,6 +102,9 @@ public sealed class ServedEdition
             || state.Answers.Find(new FactOfEar(fact, null)) is not Said.Values { Set.Only: { } only }
             || string.Equals(Dialog.Facts[fact].Values.NameOf(only), "me", StringComparison.Ordinal);
     }
+
+    /// <summary>What the assessor decides for these answers.</summary>
+    internal Decided Decide(ImmutableArray<EarAnswers> views) => _decisions.Of(views);
 
     internal AskedFact AskedIn(string language, int fact) => _languages[language].Asked[fact];
 

@@ -22,7 +22,7 @@ public class StaleAnswersTests
     }
 
     [Fact]
-    public void A_danger_sign_in_a_stale_answer_is_asked_about_at_once()
+    public void A_danger_sign_in_a_stale_answer_shows_its_text_and_is_asked_next()
     {
         var patient = new Patient().Answer();
         var signs = patient.Asked!.Name;
@@ -31,7 +31,8 @@ public class StaleAnswersTests
         patient.Send(new TurnContent.Chosen([new ChosenAnswer("chest pain", "yes", false)], false), signs);
 
         Assert.Contains(patient.Alarms, a => a.Level == "now");
-        Assert.Equal("chest pain", Assert.Single(patient.Asked!.Facts).Fact);
+        Assert.Equal("very ill", patient.Asked!.Name.Screen);
+        Assert.Equal("chest pain", Assert.Single(patient.Answer().Asked!.Facts).Fact);
         Assert.Null(patient.Told);
     }
 
