@@ -1,4 +1,5 @@
 using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Turns;
 using NodaTime;
 
@@ -117,7 +118,7 @@ public class FirstToLastTests
         Assert.Equal(open, patient.Asked!.Name);
     }
 
-    internal static Patient Swimmer() => new Patient()
+    internal static Patient Swimmer(ServedEdition? edition = null) => new Patient(edition)
         .Tell("ears affected", "right")
         .Tell("hearing", "reduced")
         .Tell("hearing worsened over", "0")

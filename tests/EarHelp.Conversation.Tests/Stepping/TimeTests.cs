@@ -101,6 +101,18 @@ public class TimeTests
         Assert.Equal("within a day", patient.ToTheEnd().Told!.Level);
     }
 
+    [Fact]
+    public void A_row_that_counts_from_a_date_has_its_limit_from_that_date()
+    {
+        var from = Some.Edition.Dialog.FindFact("hearing changed on")!.Index;
+        var edition = Some.WithDialog(d => d with { Rules = [.. d.Rules.Select(r => r.Id == "RF-033.1" ? r with { CountsFrom = from } : r)] });
+
+        var told = FirstToLastTests.Swimmer(edition).ToTheEnd().Told!;
+
+        Assert.Equal(Instant.FromUtc(2026, 11, 23, 0, 0), told.SeenBy);
+        Assert.True(told.IsOverdue);
+    }
+
     static Patient Late(int daysMore) => FirstToLastTests.Swimmer()
         .Tell("hearing changed on", (new LocalDate(2026, 11, 24).PlusDays(-29 - daysMore)).ToString("uuuu-MM-dd", null));
 }
