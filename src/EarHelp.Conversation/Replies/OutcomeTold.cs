@@ -54,8 +54,12 @@ public sealed record ReasonTold(string Rule, Ear? Ear, bool Decides, ImmutableAr
 
 /// <summary>One answer, for the clinician.</summary>
 /// <param name="Value">As in a chosen answer; null: not sure.</param>
+/// <param name="IsRedFlag">True for a danger sign whose answer is not the clear one.</param>
 /// <param name="Earlier">An earlier, different answer that had led to the most urgent level (<see cref="Unsure"/>: it was "not sure"), or null.</param>
 public sealed record AnswerTold(string Fact, Ear? Ear, string? Value, string? Earlier, bool IsRedFlag)
 {
     public const string Unsure = "unsure";
+
+    /// <summary>As a value: there is no answer any more, only an earlier one.</summary>
+    public const string NotAnswered = "not asked";
 }

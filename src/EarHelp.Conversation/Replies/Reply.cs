@@ -38,7 +38,8 @@ public abstract record Reply
 /// <summary>What fills a blank.</summary>
 /// <param name="Value">
 /// A figure as it is; else what stands before the colon says what it names: <c>fact:ID</c>, <c>fact:ID@left</c>, <c>screen:ID</c>,
-/// <c>answer:ID@left=VALUE</c>, <c>date:2026-11-20</c>, <c>text:</c> the person's own words.
+/// <c>answer:ID@left=VALUE</c>, <c>date:2026-11-20</c>, <c>words:KEY</c> a short text,
+/// <c>text:</c> the person's own words.
 /// </param>
 public sealed record Blank(string Name, string Value);
 

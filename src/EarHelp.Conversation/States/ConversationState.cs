@@ -34,7 +34,10 @@ public sealed record ConversationState(
     OutcomeTold? Floor)
 {
     /// <summary>True once an outcome was told and nothing is open.</summary>
-    public bool IsFinished => Told is not null && Pending is null;
+    public bool IsFinished => HasOutcome && Pending is null;
+
+    /// <summary>True once an outcome was told, also while it is being changed: only what never came to one is swept away.</summary>
+    public bool HasOutcome => Told is not null;
 
     public static ConversationState Begin(string editionId, string language) =>
         new(editionId, language, 0, string.Empty, null, [], null, [], [], [], [], [], 0, null, null);

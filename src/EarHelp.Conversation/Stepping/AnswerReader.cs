@@ -1,88 +1,117 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
-using EarHelp.Conversation.Turns;
 using EarHelp.Triage.Facts;
 using NodaTime;
 using NodaTime.Text;
 
 namespace EarHelp.Conversation.Stepping;
 
-/// <summary>Reads a chosen or typed value of one fact.</summary>
-static class AnswerReader
+/// <summary>Reads the value of a chosen answer, or says what is wrong with it.</summary>
+readonly struct AnswerReader(ServedEdition edition, Instant now)
 {
-    /// <summary>What was said, or the reply that says what is wrong with it.</summary>
-    public static (Said? Said, Reply.Say? Fault) Read(ServedEdition edition, Fact fact, ChosenAnswer answer, Instant now)
+    /// <summary>Either what was said, or what to say about it.</summary>
+    public (Said? Said, Reply.Say? Fault) Read(int factIndex, AskedFact asked, string value)
     {
-        if (answer.NotSure)
-            return (Said.Unsure, null);
-        var written = answer.Value?.Trim() ?? string.Empty;
-        if (written.Length == 0)
-            return Failed("nothing chosen");
-        return fact.Values switch
+        var fact = edition.Dialog.Facts[factIndex];
+        if (fact.Counted is { } counted)
+            return ReadDate(fact, counted, value);
+        if (fact.Values is FactValues.Numbers numbers)
+            return ReadNumber(factIndex, numbers, value);
+        foreach (var option in asked.Options)
         {
-            FactValues.Named named => ReadNames(named, written),
-            FactValues.Numbers numbers when fact.Counted is not null => ReadDate(edition, fact, numbers, written, now),
-            FactValues.Numbers numbers => ReadNumber(numbers, written),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
+            if (string.Equals(option.Value, value, StringComparison.Ordinal))
+                return (edition.SaidOf(factIndex, SetOf(fact, value)), null);
+        }
+
+        return (null, Sayings.NothingChosen);
     }
 
-    static (Said?, Reply.Say?) ReadNames(FactValues.Named named, string written)
+    static ValueSet SetOf(Fact fact, string value) =>
+        fact.Values.IndexOf(value) is { } index
+            ? ValueSet.Of(index)
+            : ValueSet.OfMany(value.Split(", ").Select(v => fact.Values.IndexOf(v) ?? 0));
+
+    (Said?, Reply.Say?) ReadNumber(int fact, FactValues.Numbers numbers, string value)
     {
-        var values = written.Split(',').Select(w => named.IndexOf(w.Trim())).ToArray();
-        return values.Any(v => v is null)
-            ? Failed("nothing chosen")
-            : (new Said.Values(ValueSet.OfMany(values.Select(v => v!.Value))), null);
+        if (ReadRange(value) is not { } range)
+            return (null, Sayings.Plain("number not understood"));
+        if (range.From < numbers.From || range.To > numbers.To)
+            return (null, Sayings.OutOfRange(numbers.From, numbers.To));
+        var set = numbers.Between(range.From, range.To);
+        return set.IsEmpty || (range.From == range.To && numbers.IndexOf(range.From) is null)
+            ? (null, Sayings.NotAStep(numbers.Step))
+            : (edition.SaidOf(fact, set), null);
     }
 
-    static (Said?, Reply.Say?) ReadNumber(FactValues.Numbers numbers, string written)
-    {
-        if (Ends(written) is not var (from, to))
-            return Failed("number not understood");
-        if (from < numbers.From || to > numbers.To || from > to)
-            return Failed("number out of range", Blank("from", numbers.From), Blank("to", numbers.To));
-        var set = numbers.Between(from, to);
-        return set.IsEmpty ? Failed("number step", Blank("step", numbers.Step)) : (new Said.Values(set), null);
-    }
-
-    static (Said?, Reply.Say?) ReadDate(ServedEdition edition, Fact fact, FactValues.Numbers numbers, string written, Instant now)
+    (Said?, Reply.Say?) ReadDate(Fact fact, CountedFromDate counted, string value)
     {
         var zone = edition.Edition.Clinic.Zone;
         var today = now.InZone(zone).Date;
-        if (LocalDatePattern.Iso.Parse(written) is { Success: true } parsed)
+        var numbers = (FactValues.Numbers)fact.Values;
+        if (ReadRange(value) is { } ago)
         {
-            var day = parsed.Value;
-            if (day > today)
-                return Failed("date in the future");
-            var earliest = fact.Counted!.Unit == CountUnit.Days ? today.PlusDays(-(int)numbers.To) : today.PlusDays(-(int)(numbers.To / NodaConstants.HoursPerDay));
-            if (day < earliest)
-                return Failed("date too early", new Blank("from", $"date:{LocalDatePattern.Iso.Format(earliest)}"));
-            if (fact.Counted.Unit == CountUnit.Days)
-                return (new Said.Days(day, day), null);
-            return (new Said.Moments(zone.AtStartOfDay(day).ToInstant(), Instant.Min(now, zone.AtStartOfDay(day.PlusDays(1)).ToInstant())), null);
+            if (ago.From < numbers.From || ago.To > numbers.To)
+                return (null, Sayings.OutOfRange(numbers.From, numbers.To));
+            return (counted.Unit == CountUnit.Days ? DaysAgo(today, ago.From, ago.To) : HoursAgo(ago.From, ago.To), null);
         }
 
-        if (Ends(written) is not var (from, to))
-            return Failed("date not understood");
-        if (from < numbers.From || to > numbers.To || from > to)
-            return Failed("number out of range", Blank("from", numbers.From), Blank("to", numbers.To));
-        return fact.Counted!.Unit == CountUnit.Days
-            ? (new Said.Days(today.PlusDays(-(int)to), today.PlusDays(-(int)from)), null)
-            : (new Said.Moments(now - Duration.FromHours((double)to), now - Duration.FromHours((double)from)), null);
+        LocalDateTime? time = null;
+        if (LocalDatePattern.Iso.Parse(value) is not { Success: true } read)
+        {
+            if (LocalDateTimePattern.GeneralIso.Parse(value) is { Success: true } whole)
+                time = whole.Value;
+            else if (LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-ddTHH:mm").Parse(value) is { Success: true } short_)
+                time = short_.Value;
+            else
+                return (null, Sayings.DateNotUnderstood(today));
+        }
+
+        var date = time?.Date ?? LocalDatePattern.Iso.Parse(value).Value;
+        if (date > today || (time is { } moment && zone.AtLeniently(moment).ToInstant() > now))
+            return (null, Sayings.Plain("date in the future"));
+        var earliest = EarliestDay(numbers, counted, today);
+        if (date < earliest)
+            return (null, Sayings.TooEarly(earliest));
+        return (counted.Unit == CountUnit.Days ? new Said.Days(date, date) : MomentOf(date, time, zone), null);
     }
 
-    static (decimal From, decimal To)? Ends(string written)
+    static LocalDate EarliestDay(FactValues.Numbers numbers, CountedFromDate counted, LocalDate today)
     {
-        var ends = written.Split("..", 2);
-        return decimal.TryParse(ends[0], NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var from)
-            && decimal.TryParse(ends[^1], NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var to)
-                ? (from, to)
-                : null;
+        var days = (int)(counted.Unit == CountUnit.Days ? numbers.To : numbers.To / NodaConstants.HoursPerDay);
+        return today.PlusDays(-days);
     }
 
-    static Blank Blank(string name, decimal value) => new(name, value.ToString(CultureInfo.InvariantCulture));
+    static Said.Days DaysAgo(LocalDate today, decimal from, decimal to) =>
+        new(today.PlusDays(-(int)decimal.Ceiling(to)), today.PlusDays(-(int)decimal.Floor(from)));
 
-    static (Said?, Reply.Say?) Failed(string text, params ImmutableArray<Blank> blanks) => (null, new Reply.Say(text, blanks));
+    /// <summary>"3 hours ago" is any moment from which three whole hours, and not yet four, have passed.</summary>
+    Said.Moments HoursAgo(decimal from, decimal to) =>
+        new(now - Duration.FromHours((int)decimal.Ceiling(to) + 1) + Duration.FromMilliseconds(1), now - Duration.FromHours((int)decimal.Floor(from)));
+
+    Said.Moments MomentOf(LocalDate date, LocalDateTime? time, DateTimeZone zone)
+    {
+        if (time is { } moment)
+        {
+            var at = zone.AtLeniently(moment).ToInstant();
+            return new Said.Moments(at, at);
+        }
+
+        var begins = zone.AtStartOfDay(date).ToInstant();
+        var ends = zone.AtStartOfDay(date.PlusDays(1)).ToInstant() - Duration.FromMilliseconds(1);
+        return new Said.Moments(begins, Instant.Min(ends, now));
+    }
+
+    static (decimal From, decimal To)? ReadRange(string value)
+    {
+        var dots = value.IndexOf("..", StringComparison.Ordinal);
+        if (dots < 0)
+            return Number(value) is { } only ? (only, only) : null;
+        return Number(value.AsSpan(0, dots)) is { } from && Number(value.AsSpan(dots + 2)) is { } to && from <= to ? (from, to) : null;
+    }
+
+    static decimal? Number(ReadOnlySpan<char> text) =>
+        decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
+            ? number
+            : null;
 }

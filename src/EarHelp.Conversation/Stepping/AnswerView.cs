@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using EarHelp.Conversation.States;
 using EarHelp.Triage.Answers;
-using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 using NodaTime;
 
@@ -10,72 +10,77 @@ namespace EarHelp.Conversation.Stepping;
 /// <summary>What was said, as sets of values at a moment. Numbers counted from dates cover every moment since the first answer.</summary>
 static class AnswerView
 {
-    public const string EarsAffected = "ears affected";
+    static readonly ImmutableArray<Ear> OnlyLeft = [Ear.Left];
+    static readonly ImmutableArray<Ear> OnlyRight = [Ear.Right];
+    static readonly ImmutableArray<Ear> Both = [Ear.Left, Ear.Right];
+    static readonly ImmutableArray<Ear> Untold = [Ear.Either];
 
-    public static ImmutableArray<EarAnswers> Of(ServedEdition edition, ConversationState state, Instant now)
+    /// <param name="doubted">Facts that count as "not sure".</param>
+    public static ImmutableArray<EarAnswers> Of(
+        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Instant first, Instant now)
     {
-        var ears = EarsOf(edition.Dialog, state);
+        var ears = EarsOf(edition, answers, doubted);
+        var counting = new Counting(edition.Edition.Clinic.Zone, first, now);
         var views = ImmutableArray.CreateBuilder<EarAnswers>(ears.Length);
         foreach (var ear in ears)
-            views.Add(new EarAnswers(ear, OfEar(edition, state, ear, now)));
+            views.Add(new EarAnswers(ear, OfEar(edition, answers, doubted, ear, counting)));
         return views.MoveToImmutable();
     }
 
-    /// <summary>The ears that are spoken about; one that cannot be told, until it is known which.</summary>
-    public static ImmutableArray<Ear> EarsOf(Dialog dialog, ConversationState state)
+    /// <summary>The ears that are spoken about; "either" until it is known which.</summary>
+    public static ImmutableArray<Ear> EarsOf(ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted)
     {
-        if (dialog.FindFact(EarsAffected) is not { } fact
-            || state.Answers.Find(new FactOfEar(fact.Index, null)) is not Said.Values { Set.Only: { } index }
-            || IsDoubted(state, new FactOfEar(fact.Index, null)))
+        if (edition.EarsAffected is not { } fact || Find(answers, new FactOfEar(fact, null)) is not Said.Values { Set.Only: { } index }
+            || doubted.Contains(new FactOfEar(fact, null)))
         {
-            return [Ear.Either];
+            return Untold;
         }
 
-        return fact.Values.NameOf(index) switch
+        return edition.Dialog.Facts[fact].Values.NameOf(index) switch
         {
-            "left" => [Ear.Left],
-            "right" => [Ear.Right],
-            _ => [Ear.Left, Ear.Right],
+            "left" => OnlyLeft,
+            "right" => OnlyRight,
+            _ => Both,
         };
     }
 
-    public static ValueSet ValuesOf(ServedEdition edition, ConversationState state, Fact fact, Said said, Instant now) => said switch
+    public static Said? Find(ReadOnlySpan<GivenAnswer> answers, FactOfEar of)
     {
-        Said.Values values => values.Set,
-        Said.Days days => Counted(fact, DaysSince(edition, days.To, state.FirstAnswerAt ?? now), DaysSince(edition, days.From, now)),
-        Said.Moments moments => Counted(fact, HoursSince(moments.To, state.FirstAnswerAt ?? now), HoursSince(moments.From, now)),
-        _ => fact.Values.All,
-    };
-
-    static ImmutableArray<Answer> OfEar(ServedEdition edition, ConversationState state, Ear ear, Instant now)
-    {
-        var facts = edition.Dialog.Facts;
-        var answers = ImmutableArray.CreateBuilder<Answer>(facts.Length);
-        foreach (var fact in facts)
+        for (var i = 0; i < answers.Length; i++)
         {
-            var of = new FactOfEar(fact.Index, fact.About == About.Ear ? ear : null);
-            var said = state.Answers.Find(of);
-            answers.Add(
-                said is null ? Answer.Unknown
-                : IsDoubted(state, of) ? new Answer.Asked(fact.Values.All)
-                : new Answer.Asked(ValuesOf(edition, state, fact, said, now)));
+            if (answers[i].Of == of)
+                return answers[i].Said;
         }
 
-        return answers.MoveToImmutable();
+        return null;
     }
 
-    static bool IsDoubted(ConversationState state, FactOfEar of) => state.Doubted.Contains(of);
-
-    static ValueSet Counted(Fact fact, long least, long most)
+    static ImmutableArray<Answer> OfEar(
+        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Ear ear, Counting counting)
     {
-        var numbers = (FactValues.Numbers)fact.Values;
-        var first = Math.Clamp(least, (long)numbers.From, (long)numbers.To);
-        var last = Math.Clamp(most, first, (long)numbers.To);
-        return numbers.Between(first, last);
+        var facts = edition.Dialog.Facts;
+        var view = new Answer[facts.Length];
+        Array.Fill(view, Answer.Unknown);
+        for (var i = 0; i < answers.Length; i++)
+        {
+            var (of, said) = answers[i];
+            if (of.Ear is null || of.Ear == ear)
+                view[of.Fact] = doubted.Contains(of) ? edition.Unsure[of.Fact] : AnswerOf(edition, of.Fact, said, counting);
+        }
+
+        for (var fact = 0; fact < view.Length; fact++)
+        {
+            if (!facts[fact].AppliesWhen.IsEmpty && Holds.All(edition.Dialog, facts[fact].AppliesWhen.AsSpan(), view) == Truth.No)
+                view[fact] = Answer.DoesNotApply;
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(view);
     }
 
-    static long DaysSince(ServedEdition edition, LocalDate day, Instant at) =>
-        Period.DaysBetween(day, at.InZone(edition.Edition.Clinic.Zone).Date);
-
-    static long HoursSince(Instant from, Instant at) => (long)Math.Floor((at - from).TotalHours);
+    static Answer AnswerOf(ServedEdition edition, int fact, Said said, Counting counting) => said switch
+    {
+        Said.Values values => edition.AnswerOf(fact, values.Set),
+        Said.NotSure => edition.Unsure[fact],
+        _ => edition.AnswerOf(fact, counting.Of(edition.Dialog.Facts[fact], said)),
+    };
 }

@@ -1,38 +1,38 @@
-using System.Collections.Immutable;
 using EarHelp.Conversation.States;
-using EarHelp.Triage.Facts;
-using EarHelp.Triage.Rules;
-using NodaTime;
+using EarHelp.Triage.Answers;
 
 namespace EarHelp.Conversation.Stepping;
 
 /// <summary>Answers that no longer apply after another answer has changed.</summary>
 static class Dependants
 {
-    public static (ConversationState State, ImmutableArray<FactOfEar> Dropped) Drop(ServedEdition edition, ConversationState state, Instant now)
+    /// <summary>Drops them, and says which.</summary>
+    public static IReadOnlyList<FactOfEar> Drop(Draft draft)
     {
-        var dropped = ImmutableArray.CreateBuilder<FactOfEar>();
-        var ears = AnswerView.EarsOf(edition.Dialog, state);
-        foreach (var answer in state.Answers)
+        List<FactOfEar>? dropped = null;
+        var views = draft.View();
+        for (var i = draft.Answers.Length - 1; i >= 0; i--)
         {
-            var fact = edition.Dialog.Facts[answer.Of.Fact];
-            var isOfOtherEar = answer.Of.Ear is { } ear && !ears.Contains(ear);
-            if (isOfOtherEar || fact.AppliesWhen.Any(c => IsSurelyFalse(edition, state, c, answer.Of, now)))
-            {
-                dropped.Add(answer.Of);
-                state = state with { Answers = state.Answers.Remove(answer) };
-            }
+            var of = draft.Answers[i].Of;
+            if (StillApplies(views, of))
+                continue;
+            draft.Remove(of);
+            (dropped ??= []).Insert(0, of);
         }
 
-        return (state, dropped.ToImmutable());
+        draft.SecondWordingDue = draft.SecondWordingDue.RemoveAll(of => !StillApplies(views, of));
+        return dropped ?? (IReadOnlyList<FactOfEar>)[];
     }
 
-    static bool IsSurelyFalse(ServedEdition edition, ConversationState state, Condition condition, FactOfEar of, Instant now)
+    /// <summary>A fact about an ear that is not spoken about does not apply.</summary>
+    static bool StillApplies(System.Collections.Immutable.ImmutableArray<EarAnswers> views, FactOfEar of)
     {
-        if (condition.Of.IsNamedFact)
-            return false;
-        var fact = edition.Dialog.Facts[condition.Of.Index];
-        var said = state.Answers.Find(new FactOfEar(fact.Index, fact.About == About.Ear ? of.Ear : null));
-        return said is not null && !AnswerView.ValuesOf(edition, state, fact, said, now).Overlaps(condition.Values);
+        foreach (var view in views)
+        {
+            if ((of.Ear is null || of.Ear == view.Ear) && view.OfFact[of.Fact] is not Answer.NotApplicable)
+                return true;
+        }
+
+        return false;
     }
 }

@@ -3,97 +3,143 @@ using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Asking;
-using EarHelp.Triage.Facts;
-using NodaTime;
 
 namespace EarHelp.Conversation.Stepping;
 
-/// <summary>What follows from all answers: a second wording, a raised sign, the next screen, or the outcome.</summary>
-sealed class NextStep(ServedEdition edition, ConversationState state, Instant now)
+/// <summary>What follows from all answers: a raised sign, a second wording, the next screen, or the outcome.</summary>
+sealed class NextStep(Draft draft)
 {
-    public (ConversationState State, ImmutableArray<Reply> Replies) Decide()
+    readonly ServedEdition _edition = draft.Edition;
+
+    public void Take()
     {
-        var views = AnswerView.Of(edition, state, now);
-        var (_, atLeast) = edition.Assessor.BoundsOf(views);
-        var next = WithReached(state, atLeast);
-        if (atLeast == 0 && !state.Answers.IsEmpty)
-            return Outcome(next, views);
-        if (Disagreeing(views) is { } pair)
-            return AskWhichIsRight(next, pair);
-        if (SecondWording() is { } second)
-            return Ask(next, second, 2);
-        var screen = Raised() ?? edition.Assessor.NextScreen(views);
-        return screen is null ? Outcome(next, views) : Ask(next, screen, 1);
+        var views = Disagreement.Resolve(draft);
+        var atLeast = _edition.Decide(views).AtLeast;
+        NoteReached(atLeast);
+        if (atLeast == 0 && draft.Answers.Length > 0)
+            Tell(views);
+        else if (AskRaised(views) || AskSecondWording(ref views) || AskDoubted())
+            return;
+        else if (_edition.Decide(views).Next is { } screen)
+            Ask(screen, 1);
+        else
+            Tell(views);
     }
 
-    ConversationState WithReached(ConversationState of, int rank) =>
-        of.Answers.IsEmpty || of.Reached.Any(r => r.Rank <= rank)
-            ? of
-            : of with { Reached = of.Reached.Insert(0, new LevelReached(rank, now)) };
-
-    /// <summary>The facts that got a first "not sure" and share the first screen of these.</summary>
-    ScreenToAsk? SecondWording() => Together(state.SecondWordingDue);
-
-    /// <summary>A danger sign that was typed is asked first, once the form is done.</summary>
-    ScreenToAsk? Raised() =>
-        edition.Dialog.Facts.Any(f => f.AskIn == AskIn.Form && state.Answers.Find(new FactOfEar(f.Index, null)) is null) ? null : Together(state.Raised);
-
-    ScreenToAsk? Together(ImmutableArray<FactOfEar> facts)
+    /// <summary>Only what is more urgent than before is noted: so each level has the first moment from which it, or worse, was certain.</summary>
+    void NoteReached(int rank)
     {
-        if (facts.IsEmpty)
-            return null;
-        var first = facts[0];
-        var screen = edition.Dialog.Screens.First(s => s.Facts.Contains(first.Fact));
-        ImmutableArray<int> asked = [.. screen.Facts.Where(f => facts.Contains(new FactOfEar(f, first.Ear)))];
-        return new ScreenToAsk(screen.Id, screen.IsChecklist ? QuestionKind.Checklist : QuestionKind.OneFact, first.Ear, asked);
+        if (draft.FirstAnswerAt is not null && (draft.Reached.IsEmpty || rank < draft.Reached[0].Rank))
+            draft.Reached = draft.Reached.Insert(0, new LevelReached(rank, draft.Now));
     }
 
-    /// <summary>The first two answers that cannot stand together, with the reason.</summary>
-    (FactOfEar One, FactOfEar Other, string Because)? Disagreeing(ImmutableArray<EarAnswers> views)
+    /// <summary>A sign that was mentioned comes before everything; before it only what decides whether it applies, or which ear it is.</summary>
+    bool AskRaised(ImmutableArray<EarAnswers> views)
     {
-        foreach (var view in views)
+        while (!draft.Raised.IsEmpty)
         {
-            foreach (var pair in edition.Dialog.Impossible.Where(p => !p.One.Of.IsNamedFact && !p.Other.Of.IsNamedFact))
+            var of = draft.Raised[0];
+            if (of.Ear == Ear.Either && _edition.EarsAffected is { } which)
             {
-                if (IsCertain(view, pair.One) && IsCertain(view, pair.Other))
-                    return (OfEar(pair.One.Of.Index, view.Ear), OfEar(pair.Other.Of.Index, view.Ear), pair.Because);
+                var ears = draft.Ears();
+                if (ears is not [Ear.Either])
+                {
+                    draft.Raised = draft.Raised.RemoveAt(0).InsertRange(0, ears.Select(e => new FactOfEar(of.Fact, e)));
+                    continue;
+                }
+
+                if (draft.Find(new FactOfEar(which, null)) is null)
+                {
+                    AskFacts(new FactOfEar(which, null), 1, [which]);
+                    return true;
+                }
             }
+
+            var view = views.FirstOrDefault(v => of.Ear is null || v.Ear == of.Ear);
+            if (view is null || view.OfFact[of.Fact] is Answer.NotApplicable)
+            {
+                draft.Raised = draft.Raised.RemoveAt(0);
+                continue;
+            }
+
+            var first = FirstUnasked(view, of.Fact);
+            AskFacts(of with { Fact = first }, 1, first == of.Fact ? Sharing(draft.Raised, of) : [first]);
+            return true;
         }
 
-        return null;
+        return false;
     }
 
-    static bool IsCertain(EarAnswers view, Triage.Rules.Condition condition) =>
-        view.OfFact[condition.Of.Index] is Answer.Asked asked && asked.MayBe.IsSubsetOf(condition.Values);
-
-    FactOfEar OfEar(int fact, Ear ear) => new(fact, edition.Dialog.Facts[fact].About == About.Ear ? ear : null);
-
-    (ConversationState State, ImmutableArray<Reply> Replies) AskWhichIsRight(ConversationState of, (FactOfEar One, FactOfEar Other, string Because) pair)
+    /// <summary>The fact itself, or the first fact on which it depends that was not asked.</summary>
+    int FirstUnasked(EarAnswers view, int fact)
     {
-        var doubted = of with { Doubted = of.Doubted.Add(pair.One).Add(pair.Other) };
-        var say = new Reply.Say("answers disagree", [AnswerBlank(of, "first", pair.One), AnswerBlank(of, "second", pair.Other)]);
-        var screen = edition.Dialog.Screens.First(s => s.Facts.Contains(pair.Other.Fact));
-        var question = QuestionMaker.Again(edition, doubted, screen.Id, pair.Other.Ear, 1, of.Number);
-        return question is null
-            ? (doubted, [say])
-            : (doubted with { Pending = new Pending(question, true, []) }, [say, new Reply.Ask(question)]);
+        foreach (var condition in _edition.Dialog.Facts[fact].AppliesWhen)
+        {
+            if (!condition.Of.IsNamedFact && view.OfFact[condition.Of.Index] is Answer.NotAsked)
+                return FirstUnasked(view, condition.Of.Index);
+        }
+
+        return fact;
     }
 
-    Blank AnswerBlank(ConversationState of, string name, FactOfEar fact)
+    /// <summary>Danger signs that got a first "not sure" are asked in other words, if they still matter; else they are unsure.</summary>
+    bool AskSecondWording(ref ImmutableArray<EarAnswers> views)
     {
-        var ear = fact.Ear is null ? string.Empty : "@" + fact.Ear.Value.ToString().ToLowerInvariant();
-        return new Blank(name, $"answer:{edition.Dialog.Facts[fact.Fact].Id}{ear}={SaidWords.Of(edition, edition.Dialog.Facts[fact.Fact], of.Answers.Find(fact)!) ?? AnswerTold.Unsure}");
+        if (draft.SecondWordingDue.IsEmpty)
+            return false;
+        var open = _edition.Decide(views).Assessment.Open;
+        foreach (var of in draft.SecondWordingDue)
+        {
+            if (!open.Any(o => o.Fact == of.Fact && (of.Ear is null || o.Ear == of.Ear)))
+                draft.Put(of, Said.Unsure);
+        }
+
+        if (draft.SecondWordingDue.IsEmpty)
+        {
+            views = draft.View();
+            return false;
+        }
+
+        var first = draft.SecondWordingDue[0];
+        AskFacts(first, 2, Sharing(draft.SecondWordingDue, first));
+        return true;
     }
 
-    (ConversationState State, ImmutableArray<Reply> Replies) Ask(ConversationState of, ScreenToAsk screen, int wording)
+    bool AskDoubted()
     {
-        var question = QuestionMaker.Of(edition, of.Language, screen, wording, of.Number);
-        return (of with { Pending = new Pending(question, false, []) }, [new Reply.Ask(question)]);
+        if (draft.Doubted.IsEmpty)
+            return false;
+        var first = draft.Doubted[0];
+        AskFacts(first, 1, Sharing(draft.Doubted, first));
+        return true;
     }
 
-    (ConversationState State, ImmutableArray<Reply> Replies) Outcome(ConversationState of, ImmutableArray<EarAnswers> views)
+    /// <summary>Those of the facts that share the first one's screen and ear.</summary>
+    ImmutableArray<int> Sharing(ImmutableArray<FactOfEar> facts, FactOfEar first)
     {
-        var told = new OutcomeTelling(edition, of, views, now).Tell();
-        return (of with { Pending = null, Told = told, SecondWordingDue = [], Raised = [] }, [new Reply.Outcome(told)]);
+        var screen = _edition.ScreenOf[first.Fact];
+        return [.. screen.Facts.Where(f => facts.Contains(first with { Fact = f }))];
+    }
+
+    void AskFacts(FactOfEar first, int wording, ImmutableArray<int> facts)
+    {
+        var ear = _edition.IsOfEar(first.Fact) ? first.Ear : null;
+        Ask(QuestionMaker.Together(_edition.ScreenOf[first.Fact], ear, facts), wording);
+    }
+
+    void Ask(ScreenToAsk screen, int wording) =>
+        draft.Ask(QuestionMaker.Of(_edition, draft.Language, screen, wording, draft.Number), isChange: false);
+
+    void Tell(ImmutableArray<EarAnswers> views)
+    {
+        var telling = new OutcomeTelling(draft, views);
+        var told = telling.Tell();
+        draft.Pending = null;
+        draft.Told = told;
+        draft.Raised = [];
+        draft.SecondWordingDue = [];
+        if (telling.IsFloored)
+            draft.Say("plan stays");
+        draft.Replies.Add(new Reply.Outcome(told));
     }
 }

@@ -4,104 +4,172 @@ using EarHelp.Conversation.States;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Deadlines;
-using EarHelp.Triage.Facts;
 using EarHelp.Triage.Rules;
 using NodaTime;
 
 namespace EarHelp.Conversation.Stepping;
 
 /// <summary>Makes the outcome of an assessment: by when, where, what until then, and why.</summary>
-sealed class OutcomeTelling(ServedEdition edition, ConversationState state, ImmutableArray<EarAnswers> views, Instant now)
+sealed class OutcomeTelling
 {
-    readonly Assessment _said = edition.Assessor.Assess(views);
+    readonly Draft _draft;
+    readonly ServedEdition _edition;
+    readonly ImmutableArray<EarAnswers> _views;
+    readonly Assessment _said;
+    readonly OutcomeTold? _floor;
+
+    public OutcomeTelling(Draft draft, ImmutableArray<EarAnswers> views)
+    {
+        (_draft, _edition, _views) = (draft, draft.Edition, views);
+        _said = _edition.Decide(views).Assessment;
+        var assessed = _said.Level ?? _said.AtMost;
+        _floor = draft.Floor is { } floor && floor.Rank < assessed ? floor : null;
+        Rank = _floor?.Rank ?? assessed;
+    }
+
+    public int Rank { get; }
+
+    /// <summary>True if the outcome that was told before is more urgent than what is answered now, and stays.</summary>
+    public bool IsFloored => _floor is not null;
 
     public OutcomeTold Tell()
     {
-        var rank = _said.Level ?? _said.AtMost;
-        var floor = state.Floor;
-        if (floor is not null && floor.Rank < rank)
-            rank = floor.Rank;
-        var level = edition.Dialog.Levels[rank];
-        var seenBy = SeenBy(level);
-        if (floor?.SeenBy is { } earlier && (seenBy is null || earlier < seenBy))
-            seenBy = earlier;
-        var isFloored = floor is not null && rank < (_said.Level ?? _said.AtMost);
-        var (destinations, clinicIsTooLate) = Places(isFloored ? PlacesOf(floor!) : _said.Destinations, seenBy);
+        var level = _edition.Dialog.Levels[Rank];
+        var seenBy = SeenBy();
+        var (destinations, isTooLate) = Places(seenBy);
+        var reasons = new ReasonTelling(_draft, _views);
         return new OutcomeTold(
             level.Id,
-            rank,
+            Rank,
             level.Iso,
             seenBy,
-            seenBy is { } limit && limit > now ? now + ((limit - now) / 2) : seenBy,
-            now,
-            rank > 0 && seenBy < now,
+            AnswerBy(seenBy),
+            _draft.Now,
+            seenBy < _draft.Now,
             destinations,
-            clinicIsTooLate,
-            _said.MayTreat is { } treat ? treat.Hold is null : null,
-            _said.MayTreat?.Hold,
-            Advice(floor, isFloored),
-            _said.Warnings,
-            [.. _said.Explanations.Select(e => edition.Dialog.Explanations[e].Id)],
-            [.. _said.Rules.Select(r => new ReasonTold(edition.Dialog.Rules[r.Rule].Id, EarOf(r), r.Decides, Blanks(r)))],
-            Answers(),
-            _said.AtLeast == 0 && !_said.Open.IsEmpty);
+            isTooLate,
+            MayTreat(),
+            _floor is { Hold: { } hold } ? hold : _said.MayTreat?.Hold,
+            Advice(),
+            With(_floor?.Warnings, _said.Warnings),
+            With(_floor?.Explanations, [.. _said.Explanations.Select(e => _edition.Dialog.Explanations[e].Id)]),
+            With(_floor?.Reasons, reasons.Of(_said.Rules, isDeciding: _floor is null)),
+            reasons.Answers(),
+            _said.AtLeast == 0);
     }
 
-    /// <summary>The limit runs from the turn that first reached the level, or from the date that the row names, whichever is earlier.</summary>
-    Instant? SeenBy(Level level)
+    /// <summary>
+    /// The earliest end of the limits of this level and of every less urgent one, each from the turn that first reached it, or from the
+    /// date that the row names: so that a deadline never moves later when a level rises.
+    /// </summary>
+    Instant? SeenBy()
     {
-        if (level.Within is null)
-            return null;
-        var from = state.Reached.Where(r => r.Rank <= level.Rank).Select(r => r.At).Append(now).Min();
-        if (_said.CountsFrom is { } date && DateOf(date) is { } named && named < from)
-            from = named;
-        return Deadline.After(from, level.Within, edition.Edition.Clinic.Zone);
-    }
-
-    Instant? DateOf(int fact) => views
-        .Select(v => state.Answers.Find(new FactOfEar(fact, edition.Dialog.Facts[fact].About == About.Ear ? v.Ear : null)))
-        .Select(s => s switch
+        var earliest = _draft.Floor is { } floor && floor.Rank >= Rank ? floor.SeenBy : null;
+        if (_floor is not null)
+            earliest = _floor.SeenBy;
+        var zone = _edition.Edition.Clinic.Zone;
+        for (var rank = Rank; rank < _edition.Dialog.Levels.Length; rank++)
         {
-            Said.Days days => edition.Edition.Clinic.Zone.AtStartOfDay(days.From).ToInstant(),
-            Said.Moments moments => moments.From,
-            _ => (Instant?)null,
-        })
-        .FirstOrDefault(i => i is not null);
-
-    ImmutableArray<int> PlacesOf(OutcomeTold told) =>
-        [.. told.Destinations.Select(d => edition.Dialog.Destinations.First(k => k.Id == d.Id).Index)];
-
-    (ImmutableArray<DestinationTold> Places, bool ClinicIsTooLate) Places(ImmutableArray<int> places, Instant? seenBy)
-    {
-        var told = ImmutableArray.CreateBuilder<DestinationTold>();
-        var isTooLate = false;
-        foreach (var place in places.Select(p => edition.Dialog.Destinations[p]))
-        {
-            if (place.Hours != DestinationHours.Clinic || seenBy is not { } limit)
-            {
-                told.Add(new DestinationTold(place.Id, null));
+            if (_edition.Dialog.Levels[rank].Within is not { } within || FirstReached(rank) is not { } at)
                 continue;
-            }
+            if (rank == Rank && CountsFrom() is { } named && named < at)
+                at = named;
+            var end = Deadline.After(at, within, zone);
+            if (earliest is null || end < earliest)
+                earliest = end;
+        }
 
-            var visit = edition.Calendar.FirstVisitBefore(now, limit);
-            if (visit is null)
-                isTooLate = true;
-            else
+        return _edition.Dialog.Levels[Rank].Within is null ? null : earliest;
+    }
+
+    Instant? FirstReached(int rank)
+    {
+        Instant? first = null;
+        foreach (var reached in _draft.Reached)
+        {
+            if (reached.Rank <= rank && (first is null || reached.At < first))
+                first = reached.At;
+        }
+
+        return first ?? (rank == Rank ? _draft.Now : null);
+    }
+
+    /// <summary>The earliest moment of the date from which the deciding row counts; null if none is known.</summary>
+    Instant? CountsFrom()
+    {
+        if (_said.CountsFrom is not { } fact)
+            return null;
+        Instant? earliest = null;
+        foreach (var view in _views)
+        {
+            Instant? from = _draft.Find(_draft.Place(fact, view.Ear)) switch
+            {
+                Said.Days days => _edition.Edition.Clinic.Zone.AtStartOfDay(days.From).ToInstant(),
+                Said.Moments moments => moments.From,
+                _ => null,
+            };
+            if (from is { } found && (earliest is null || found < earliest))
+                earliest = found;
+        }
+
+        return earliest;
+    }
+
+    /// <summary>Half of the time that is left: the other half is for the next place to go. Never later than was told before.</summary>
+    Instant? AnswerBy(Instant? seenBy)
+    {
+        if (seenBy is not { } limit)
+            return null;
+        var answerBy = limit > _draft.Now ? _draft.Now + ((limit - _draft.Now) / 2) : limit;
+        return _draft.Told is { AnswerBy: { } before } told && told.Rank >= Rank && before < answerBy ? before : answerBy;
+    }
+
+    (ImmutableArray<DestinationTold> Places, bool ClinicIsTooLate) Places(Instant? seenBy)
+    {
+        ImmutableArray<int> places = _floor is null
+            ? _said.Destinations
+            : [.. _floor.Destinations.Select(d => _edition.Dialog.Destinations.First(k => k.Id == d.Id).Index)];
+        var told = ImmutableArray.CreateBuilder<DestinationTold>(places.Length);
+        var isTooLate = _floor is { ClinicIsTooLate: true };
+        foreach (var index in places)
+        {
+            var place = _edition.Dialog.Destinations[index];
+            if (place.Hours != DestinationHours.Clinic || seenBy is not { } limit)
+                told.Add(new DestinationTold(place.Id, null));
+            else if (_edition.Calendar.FirstVisitBefore(_draft.Now, limit) is { } visit)
                 told.Add(new DestinationTold(place.Id, visit));
+            else
+                isTooLate = true;
         }
 
         return (told.ToImmutable(), isTooLate);
     }
 
-    ImmutableArray<AdviceTold> Advice(OutcomeTold? floor, bool isFloored)
+    bool? MayTreat()
     {
-        var advice = _said.Advice
-            .Where(a => !isFloored || a.Kind != AdviceKind.ToDo || edition.Dialog.Advice[a.Item].NotWhile is not { } rank || floor!.Rank > rank)
-            .Select(a => new AdviceTold(edition.Dialog.Advice[a.Item].Id, KindOf(a.Kind), a.Ear))
-            .ToImmutableArray();
-        return isFloored
-            ? [.. advice.Union(floor!.Advice.Where(a => a.Kind != AdviceTold.ToDo))]
-            : advice;
+        if (_floor is { MayTreat: false })
+            return false;
+        return _said.MayTreat is { } treat ? treat.Hold is null : null;
+    }
+
+    /// <summary>Under a floor nothing is given that its level forbids, and what was to be left alone stays so.</summary>
+    ImmutableArray<AdviceTold> Advice()
+    {
+        var advice = ImmutableArray.CreateBuilder<AdviceTold>();
+        foreach (var given in _said.Advice)
+        {
+            var item = _edition.Dialog.Advice[given.Item];
+            if (_floor is null || given.Kind != AdviceKind.ToDo || item.NotWhile is not { } rank || _floor.Rank > rank)
+                advice.Add(new AdviceTold(item.Id, KindOf(given.Kind), given.Ear));
+        }
+
+        foreach (var before in _floor?.Advice ?? [])
+        {
+            if (before.Kind != AdviceTold.ToDo && !advice.Contains(before))
+                advice.Add(before);
+        }
+
+        return advice.ToImmutable();
     }
 
     static string KindOf(AdviceKind kind) => kind switch
@@ -109,57 +177,10 @@ sealed class OutcomeTelling(ServedEdition edition, ConversationState state, Immu
         AdviceKind.ToDo => AdviceTold.ToDo,
         AdviceKind.LeaveAlone => AdviceTold.LeaveAlone,
         AdviceKind.GetHelp => AdviceTold.GetHelp,
-        _ => AdviceTold.Protect,
+        AdviceKind.Protect => AdviceTold.Protect,
+        _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    Ear? EarOf(MatchedRule rule) => AskedFactsOf(edition.Dialog.Rules[rule.Rule].Conditions).Any(f => f.About == About.Ear) ? rule.Ear : null;
-
-    /// <summary>The answers that made the row match.</summary>
-    ImmutableArray<Blank> Blanks(MatchedRule rule)
-    {
-        var blanks = ImmutableArray.CreateBuilder<Blank>();
-        var view = views.First(v => v.Ear == rule.Ear);
-        foreach (var (fact, values) in ConditionsOf(edition.Dialog.Rules[rule.Rule].Conditions).DistinctBy(c => c.Fact.Index))
-        {
-            var of = new FactOfEar(fact.Index, fact.About == About.Ear ? rule.Ear : null);
-            if (state.Answers.Find(of) is { } said && view.OfFact[fact.Index] is Answer.Asked asked && asked.MayBe.Overlaps(values))
-                blanks.Add(new Blank(fact.Id, SaidWords.Of(edition, fact, said) ?? AnswerTold.Unsure));
-        }
-
-        return blanks.ToImmutable();
-    }
-
-    IEnumerable<(Fact Fact, ValueSet Values)> ConditionsOf(IEnumerable<Condition> conditions) =>
-        conditions.SelectMany(c => c.Of.IsNamedFact
-            ? ConditionsOf(edition.Dialog.NamedFacts[c.Of.Index].Rows.SelectMany(r => r.Conditions))
-            : [(edition.Dialog.Facts[c.Of.Index], c.Values)]);
-
-    IEnumerable<Fact> AskedFactsOf(IEnumerable<Condition> conditions) => ConditionsOf(conditions).Select(c => c.Fact);
-
-    /// <summary>For the clinician: danger signs first, each with an earlier answer that had led to the most urgent level.</summary>
-    ImmutableArray<AnswerTold> Answers() =>
-    [
-        .. state.Answers
-            .Select(a => (a, Fact: edition.Dialog.Facts[a.Of.Fact]))
-            .OrderByDescending(a => a.Fact.RedFlag is RedFlag.Marked && !IsClear(a.Fact, a.a.Said))
-            .Select(a => new AnswerTold(
-                a.Fact.Id,
-                a.a.Of.Ear,
-                SaidWords.Of(edition, a.Fact, a.a.Said),
-                EarlierOf(a.a.Of, a.Fact),
-                a.Fact.RedFlag is RedFlag.Marked && !IsClear(a.Fact, a.a.Said))),
-    ];
-
-    static bool IsClear(Fact fact, Said said) => fact.Clear is { } clear && said is Said.Values values && values.Set.Only == clear;
-
-    string? EarlierOf(FactOfEar of, Fact fact)
-    {
-        foreach (var earlier in state.Earlier)
-        {
-            if (earlier.Of == of)
-                return SaidWords.Of(edition, fact, earlier.Said) ?? AnswerTold.Unsure;
-        }
-
-        return null;
-    }
+    static ImmutableArray<T> With<T>(ImmutableArray<T>? before, ImmutableArray<T> now) =>
+        before is { IsEmpty: false } some ? [.. some, .. now.Where(n => !some.Contains(n))] : now;
 }

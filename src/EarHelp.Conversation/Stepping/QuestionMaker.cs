@@ -12,54 +12,56 @@ namespace EarHelp.Conversation.Stepping;
 /// <summary>Makes questions of screens.</summary>
 static class QuestionMaker
 {
-    const string AboutWhom = "about whom";
-    const string Yes = "yes";
-    const string No = "no";
-
-    public static Question Of(ServedEdition edition, string language, ScreenToAsk screen, int wording, int turn) =>
-        new(
-            new QuestionName(screen.Screen, screen.Ear, wording, turn),
-            [.. screen.Facts.Select(f => AskedFact(edition, language, edition.Dialog.Facts[f]))],
-            screen.Kind);
-
-    /// <summary>The whole screen again, or the form's part of it, to change an answer.</summary>
-    public static Question? Again(ServedEdition edition, ConversationState state, string screen, Ear? ear, int wording, int turn)
+    public static Question Of(ServedEdition edition, string language, ScreenToAsk screen, int wording, int turn)
     {
-        if (screen == ScreenToAsk.FormScreen)
-        {
-            ImmutableArray<int> form = [.. edition.Dialog.Facts.Where(f => f.AskIn == AskIn.Form).Select(f => f.Index)];
-            return Of(edition, state.Language, new ScreenToAsk(screen, QuestionKind.Form, null, form), 1, turn);
-        }
-
-        var found = edition.Dialog.Screens.FirstOrDefault(s => string.Equals(s.Id, screen, StringComparison.Ordinal));
-        if (found is null)
-            return null;
-        var ofEar = found.About == About.Ear ? ear : null;
-        ImmutableArray<int> facts = [.. found.Facts.Where(f => state.Answers.Find(new FactOfEar(f, ofEar)) is not null)];
-        if (facts.IsEmpty)
-            return null;
-        var kind = found.AskIn == AskIn.Form ? QuestionKind.Form : found.IsChecklist ? QuestionKind.Checklist : QuestionKind.OneFact;
-        return Of(edition, state.Language, new ScreenToAsk(found.Id, kind, ofEar, facts), wording, turn);
+        var facts = ImmutableArray.CreateBuilder<AskedFact>(screen.Facts.Length);
+        foreach (var fact in screen.Facts)
+            facts.Add(edition.AskedIn(language, fact));
+        return new Question(new QuestionName(screen.Screen, screen.Ear, wording, turn), facts.MoveToImmutable(), screen.Kind);
     }
 
-    static AskedFact AskedFact(ServedEdition edition, string language, Fact fact)
+    /// <summary>Facts of one screen and ear, as its question.</summary>
+    public static ScreenToAsk Together(Screen screen, Ear? ear, ImmutableArray<int> facts) =>
+        new(screen.Id, screen.IsChecklist ? QuestionKind.Checklist : QuestionKind.OneFact, ear, facts);
+
+    /// <summary>What was answered on a screen, to be asked again; null if nothing was.</summary>
+    public static ScreenToAsk? Answered(ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, string screen, Ear? ear)
     {
-        var words = edition.Edition.Wordings[language].Questions.GetValueOrDefault(fact.Id);
-        var options = ImmutableArray.CreateBuilder<OfferedOption>();
-        if (words is not null)
+        var isForm = string.Equals(screen, ScreenToAsk.FormScreen, StringComparison.Ordinal);
+        var found = isForm ? null : edition.Screen(screen);
+        if (!isForm && found is null)
+            return null;
+        var ofEar = found?.About == About.Ear ? ear : null;
+        var facts = ImmutableArray.CreateBuilder<int>();
+        foreach (var (of, _) in answers)
         {
-            for (var i = 0; i < words.Options.Length; i++)
-                options.Add(new OfferedOption(WrittenValue.Of(fact, words.Options[i].Values), i));
+            if (of.Ear == ofEar && (isForm ? edition.Dialog.Facts[of.Fact].AskIn == AskIn.Form : edition.ScreenOf[of.Fact].Index == found!.Index))
+                facts.Add(of.Fact);
         }
 
-        if (options.Count == 0 && fact.IsYesNo)
-        {
-            options.Add(new OfferedOption(Yes, null));
-            options.Add(new OfferedOption(No, null));
-        }
-
-        return new AskedFact(fact.Id, options.ToImmutable(), InputOf(fact, options.Count > 0), !string.Equals(fact.Id, AboutWhom, StringComparison.Ordinal));
+        if (facts.Count == 0)
+            return null;
+        return found is null || found.AskIn == AskIn.Form
+            ? new ScreenToAsk(ScreenToAsk.FormScreen, QuestionKind.Form, null, facts.ToImmutable())
+            : Together(found, ofEar, facts.ToImmutable());
     }
+
+    public static AskedFact AskedFact(ServedEdition edition, string language, Fact fact)
+    {
+        var screen = edition.ScreenOf[fact.Index];
+        var words = screen.IsChecklist ? null : edition.Edition.Wordings[language].Questions.GetValueOrDefault(screen.Id);
+        ImmutableArray<OfferedOption> options = words is null || words.Options.IsEmpty
+            ? Unlisted(fact)
+            : [.. words.Options.Select((o, i) => new OfferedOption(WrittenValue.Of(fact, o.Values), i))];
+        return new AskedFact(fact.Id, options, InputOf(fact, options.Length > 0), fact.Index != edition.AboutWhom);
+    }
+
+    static ImmutableArray<OfferedOption> Unlisted(Fact fact) => fact.Values switch
+    {
+        FactValues.Named { IsYesNo: true } => [new OfferedOption("yes", null), new OfferedOption("no", null)],
+        FactValues.Named named => [.. named.Names.Select(n => new OfferedOption(n, null))],
+        _ => [],
+    };
 
     static TypedInput? InputOf(Fact fact, bool hasOptions)
     {

@@ -1,8 +1,14 @@
-using System.Collections.Concurrent;
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.States;
 using EarHelp.Conversation.Telling;
+using EarHelp.Triage.Answers;
+using EarHelp.Triage.Asking;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Deadlines;
 using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
 using EarHelp.Understanding.Lexicons;
 
 namespace EarHelp.Conversation.Stepping;
@@ -10,8 +16,15 @@ namespace EarHelp.Conversation.Stepping;
 /// <summary>An edition with everything that is built from it once. Safe to share.</summary>
 public sealed class ServedEdition
 {
-    readonly ConcurrentDictionary<string, Lexicon> _lexicons = new(StringComparer.Ordinal);
-    readonly ConcurrentDictionary<(string Language, bool IsSelf), LetterWriter> _writers = [];
+    /// <summary>A fact of at most so many values has one object a value, so that conversations hold references only.</summary>
+    const int SharedValues = 128;
+
+    readonly FrozenDictionary<string, InOneLanguage> _languages;
+    readonly FrozenDictionary<string, int> _facts;
+    readonly FrozenDictionary<string, Screen> _screens;
+    readonly ImmutableArray<ImmutableArray<Said>> _said;
+    readonly ImmutableArray<ImmutableArray<Answer>> _known;
+    readonly Decisions _decisions;
 
     public ServedEdition(Edition edition, Assessor assessor)
     {
@@ -20,6 +33,19 @@ public sealed class ServedEdition
         Assessor = assessor;
         Calendar = new ClinicCalendar(edition.Clinic);
         DefaultLanguage = edition.Wordings.ContainsKey("en") ? "en" : edition.Wordings.Keys.Order(StringComparer.Ordinal).First();
+        var facts = Dialog.Facts;
+        AboutWhom = Dialog.FindFact("about whom")?.Index;
+        EarsAffected = Dialog.FindFact("ears affected")?.Index;
+        _facts = facts.ToFrozenDictionary(f => f.Id, f => f.Index, StringComparer.Ordinal);
+        _screens = Dialog.Screens.ToFrozenDictionary(s => s.Id, StringComparer.Ordinal);
+        ScreenOf = [.. facts.Select(f => Dialog.Screens.First(s => s.Facts.Contains(f.Index)))];
+        Unsure = [.. facts.Select(f => (Answer)new Answer.Asked(f.Values.All))];
+        _said = [.. facts.Select(f => Each(f, i => (Said)new Said.Values(ValueSet.Of(i))))];
+        _known = [.. facts.Select(f => Each(f, i => (Answer)new Answer.Asked(ValueSet.Of(i))))];
+        _decisions = new Decisions(assessor, _known);
+        MustBeAsked = FactsToAsk.Of(Dialog);
+        OtherwiseRank = Dialog.Rules.Where(r => r.Conditions.IsEmpty).Min(r => r.Level) ?? Dialog.Levels.Length;
+        _languages = edition.Wordings.Keys.ToFrozenDictionary(l => l, l => new InOneLanguage(this, l), StringComparer.OrdinalIgnoreCase);
     }
 
     public Edition Edition { get; }
@@ -32,11 +58,84 @@ public sealed class ServedEdition
 
     public string DefaultLanguage { get; }
 
-    /// <summary>The language if the edition has it, else the default.</summary>
-    public string LanguageOr(string wanted) => Edition.Wordings.ContainsKey(wanted) ? wanted : DefaultLanguage;
+    internal int? AboutWhom { get; }
 
-    public Lexicon LexiconOf(string language) => _lexicons.GetOrAdd(language, l => Lexicon.Build(Dialog, Edition.Wordings[l]));
+    internal int? EarsAffected { get; }
 
-    public LetterWriter WriterOf(string language, bool isSelf) =>
-        _writers.GetOrAdd((language, isSelf), key => new LetterWriter(Edition, key.Language, key.IsSelf));
+    /// <summary>By fact: the screen that asks it.</summary>
+    internal ImmutableArray<Screen> ScreenOf { get; }
+
+    /// <summary>By fact: the answer "not sure".</summary>
+    internal ImmutableArray<Answer> Unsure { get; }
+
+    /// <summary>By fact: true for danger signs and for what forbids an advice item; nothing that is typed freely settles these.</summary>
+    internal ImmutableArray<bool> MustBeAsked { get; }
+
+    /// <summary>The level of what nobody foresaw: a sign that leads to a more urgent one has its text shown at once.</summary>
+    internal int OtherwiseRank { get; }
+
+    /// <summary>The language if the edition has it, else its main language, else the default.</summary>
+    public string LanguageOr(string wanted)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        if (_languages.TryGetValue(wanted, out var found) || _languages.TryGetValue(wanted.Split('-')[0], out found))
+            return found.Language;
+        return DefaultLanguage;
+    }
+
+    public Lexicon LexiconOf(string language) => _languages[language].Lexicon;
+
+    public LetterWriter WriterOf(string language, bool isSelf) => isSelf ? _languages[language].Self : _languages[language].Other;
+
+    /// <summary>The words for a conversation as it stands, in its language and grammar.</summary>
+    public LetterWriter WriterOf(ConversationState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return WriterOf(state.Language, IsAboutSelf(state));
+    }
+
+    /// <summary>True if the person writes about themselves, or has not said yet.</summary>
+    public bool IsAboutSelf(ConversationState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return AboutWhom is not { } fact
+            || state.Answers.Find(new FactOfEar(fact, null)) is not Said.Values { Set.Only: { } only }
+            || string.Equals(Dialog.Facts[fact].Values.NameOf(only), "me", StringComparison.Ordinal);
+    }
+
+    /// <summary>What the assessor decides for these answers.</summary>
+    internal Decided Decide(ImmutableArray<EarAnswers> views) => _decisions.Of(views);
+
+    internal AskedFact AskedIn(string language, int fact) => _languages[language].Asked[fact];
+
+    internal int? FactIndex(string id) => _facts.TryGetValue(id, out var index) ? index : null;
+
+    internal Screen? Screen(string id) => _screens.GetValueOrDefault(id);
+
+    internal bool IsRedFlag(int fact) => Dialog.Facts[fact].RedFlag is RedFlag.Marked;
+
+    internal bool IsOfEar(int fact) => Dialog.Facts[fact].About == About.Ear;
+
+    internal Said SaidOf(int fact, ValueSet values) =>
+        values.Only is { } only && only < _said[fact].Length ? _said[fact][only] : new Said.Values(values);
+
+    internal Answer AnswerOf(int fact, ValueSet values) =>
+        values.Only is { } only && only < _known[fact].Length ? _known[fact][only] : new Answer.Asked(values);
+
+    static ImmutableArray<T> Each<T>(Fact fact, Func<int, T> make) =>
+        fact.Values.Count <= SharedValues ? [.. Enumerable.Range(0, fact.Values.Count).Select(make)] : [];
+
+    sealed class InOneLanguage(ServedEdition edition, string language)
+    {
+        public string Language { get; } = language;
+
+        public Lexicon Lexicon { get; } = Lexicon.Build(edition.Dialog, edition.Edition.Wordings[language]);
+
+        public LetterWriter Self { get; } = new(edition.Edition, language, isSelf: true);
+
+        public LetterWriter Other { get; } = new(edition.Edition, language, isSelf: false);
+
+        public ImmutableArray<AskedFact> Asked { get; } =
+            [.. edition.Dialog.Facts.Select(f => QuestionMaker.AskedFact(edition, language, f))];
+    }
 }

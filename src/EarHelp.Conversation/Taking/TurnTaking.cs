@@ -41,7 +41,7 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                 if (edition is null)
                     return new TurnTaken.Unknown();
                 language = state?.Language ?? language;
-                var now = Instant.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+                var now = Now();
                 stepped = Conversing.Step(edition, state, turn, now);
                 var record = TurnRecord.Chain(
                     conversation,
@@ -50,7 +50,7 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                     now.ToUnixTimeMilliseconds(),
                     edition.Edition.Id,
                     EngineVersion,
-                    stepped.State.IsFinished,
+                    stepped.State.HasOutcome,
                     TurnJson.Write(new TurnBody(TurnBody.CurrentVersion, turn, stepped.Replies)),
                     state?.Hash ?? string.Empty);
                 switch (await store.AppendAsync(record, newKeys, cancellation).ConfigureAwait(false))
@@ -70,7 +70,11 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         catch (StoreFailedException)
         {
             _states.Forget(conversation);
-            return new TurnTaken.NotSaved(EmergenciesOf(edition, stepped), edition, language);
+            edition ??= shelf.Current;
+            var emergencies = stepped is null
+                ? Emergencies.InTurnAlone(edition, turn, Now())
+                : Emergencies.In(edition, stepped);
+            return new TurnTaken.NotSaved(emergencies, edition, language);
         }
     }
 
@@ -110,7 +114,14 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         return new Replayed(records.Length, differing.ToImmutable());
     }
 
+    /// <summary>To be called when a conversation was erased: nothing of it stays in memory.</summary>
     public void Forget(string conversation) => _states.Forget(conversation);
+
+    /// <summary>To be called when conversations were swept away.</summary>
+    public void ForgetAll() => _states.ForgetAll();
+
+    /// <summary>To the millisecond, as it is kept: a replay decides at the same moment.</summary>
+    Instant Now() => Instant.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
 
     async ValueTask<ConversationState?> FoldAsync(string conversation, CancellationToken cancellation)
     {
@@ -134,16 +145,6 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         return await FoldAsync(conversation, cancellation).ConfigureAwait(false) is { } state
             ? new TurnTaken.Kept(conversation, earlier.Number, TurnJson.Read(earlier.Body.Span).Replies, edition, state, true)
             : new TurnTaken.Unknown();
-    }
-
-    static ImmutableArray<Reply> EmergenciesOf(ServedEdition? edition, Stepped? stepped)
-    {
-        if (edition is null || stepped is null)
-            return [];
-        var emergencies = stepped.Replies.Where(r => r is Reply.Alarm).ToList();
-        if (stepped.Replies.OfType<Reply.Outcome>().Any(o => o.Told.Rank == 0))
-            emergencies.Add(new Reply.Alarm(null, edition.Dialog.Levels[0].Id));
-        return [.. emergencies];
     }
 }
 

@@ -13,11 +13,12 @@ sealed class AnswerWords
     readonly Dialog _dialog;
     readonly Wording _wording;
     readonly TimeWords _times;
+    readonly bool _isSelf;
     readonly QuestionWords?[] _questionOf;
 
-    public AnswerWords(Dialog dialog, Wording wording, TimeWords times)
+    public AnswerWords(Dialog dialog, Wording wording, TimeWords times, bool isSelf)
     {
-        (_dialog, _wording, _times) = (dialog, wording, times);
+        (_dialog, _wording, _times, _isSelf) = (dialog, wording, times, isSelf);
         _questionOf = new QuestionWords?[dialog.Facts.Length];
         foreach (var screen in dialog.Screens)
         {
@@ -47,7 +48,7 @@ sealed class AnswerWords
     public string Brief(int fact, Ear? ear)
     {
         var brief = EntryOf(fact)?.InBrief ?? _questionOf[fact]?.InBrief ?? _dialog.Facts[fact].Id;
-        return ear is { } of ? Fill("ear question", name => name == "question" ? brief : name == "ear" ? Word(ClinicWords.EarKey(of)) : null) : brief;
+        return ear is { } of ? Fill("ear question", name => name == "question" ? brief : name == "ear" ? Word(ClinicWords.EarKey(of, _isSelf)) : null) : brief;
     }
 
     /// <param name="written">As in a chosen answer; null: not sure.</param>
@@ -56,6 +57,8 @@ sealed class AnswerWords
         var of = _dialog.Facts[fact];
         if (written is null)
             return Word("unsure answer");
+        if (written == Replies.AnswerTold.NotAnswered)
+            return Word("not asked");
         if (OptionLabel(of, written) is { } label)
             return label;
         if (of.IsYesNo && written is "yes" or "no")

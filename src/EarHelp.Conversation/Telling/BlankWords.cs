@@ -44,6 +44,8 @@ static class BlankWords
                 return $"{writer.Brief(answered, answeredEar)}: {writer.Value(answered, written == AnswerTold.Unsure ? null : written)}";
             case "date":
                 return LocalDatePattern.Iso.Parse(rest) is { Success: true } date ? times.Date(date.Value) : rest;
+            case "words":
+                return writer.Text(rest);
             default:
                 return rest;
         }

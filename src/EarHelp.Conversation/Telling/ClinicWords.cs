@@ -17,11 +17,12 @@ sealed class ClinicWords(Clinic clinic, Wording wording, bool isSelf, TimeWords 
     public Prose Fill(Prose prose, Ear? ear, Func<string, string?> valueOf) =>
         new Filling(isSelf, name => valueOf(name) ?? Of(name, ear)).Fill(prose);
 
-    public static string EarKey(Ear ear) => ear switch
+    /// <summary>Key of the words that name an ear in a list.</summary>
+    public static string EarKey(Ear ear, bool isSelf) => ear switch
     {
         Ear.Left => "left ear",
         Ear.Right => "right ear",
-        _ => "either ear",
+        _ => isSelf ? "either ear self" : "either ear other",
     };
 
     string? Of(string name, Ear? ear) => name switch

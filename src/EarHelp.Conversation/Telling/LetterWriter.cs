@@ -25,7 +25,7 @@ public sealed class LetterWriter
         _wording = edition.Wordings[language];
         IsSelf = isSelf;
         var times = new TimeWords(edition.Clinic, _wording);
-        _answers = new AnswerWords(edition.Dialog, _wording, times);
+        _answers = new AnswerWords(edition.Dialog, _wording, times, isSelf);
         _clinic = new ClinicWords(edition.Clinic, _wording, isSelf, times);
         _questions = new QuestionLetter(edition.Dialog, _wording, _answers, _clinic);
         _outcomes = new OutcomeLetter(edition, _wording, _answers, _clinic);
@@ -68,7 +68,7 @@ public sealed class LetterWriter
     public string BriefOfScreen(string screen, Ear? ear)
     {
         var brief = _wording.Questions.TryGetValue(screen, out var words) ? words.InBrief : Text("start heading");
-        return ear is null ? brief : Text("ear question", ("question", brief), ("ear", Text(ClinicWords.EarKey(ear.Value))));
+        return ear is null ? brief : Text("ear question", ("question", brief), ("ear", Text(ClinicWords.EarKey(ear.Value, IsSelf))));
     }
 
     /// <param name="written">As in a chosen answer; null: not sure.</param>

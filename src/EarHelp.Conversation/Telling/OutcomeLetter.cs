@@ -53,7 +53,7 @@ sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers
     {
         if (told.SeenBy is not { } seenBy)
             return line("no time limit");
-        if (told.IsOverdue || (seenBy < now && told.Rank > 0))
+        if (told.Rank > 0 && (told.IsOverdue || seenBy < now))
             return ProseOf.Together(line("overdue"), told.Destinations.IsEmpty ? Prose.Empty : line("overdue next"));
         return line(told.Rank == 0 ? "by when now" : "by when words");
     }

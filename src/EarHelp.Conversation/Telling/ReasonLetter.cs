@@ -49,9 +49,10 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
 
     string? OfBlanks(ReasonTold reason, string name)
     {
+        var fact = edition.Dialog.FindFact(name);
         foreach (var blank in reason.Blanks)
         {
-            if (string.Equals(blank.Name, name, StringComparison.Ordinal) && edition.Dialog.FindFact(name) is { } fact)
+            if (fact is not null && string.Equals(blank.Name, fact.Id, StringComparison.Ordinal))
                 return answers.Value(fact.Index, blank.Value == AnswerTold.Unsure ? null : blank.Value);
         }
 

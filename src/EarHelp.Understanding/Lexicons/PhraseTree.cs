@@ -18,7 +18,8 @@ sealed class PhraseTree
         var node = _root;
         foreach (var word in phrase)
             node = node.Next(word.Text);
-        node.Meanings.Add(meaning);
+        if (!node.Meanings.Contains(meaning))
+            node.Meanings.Add(meaning);
         LongestInWords = Math.Max(LongestInWords, phrase.Length);
     }
 

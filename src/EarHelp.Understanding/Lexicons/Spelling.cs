@@ -25,7 +25,7 @@ sealed class Spelling
                 _byShortened[key] = sharing = [];
             foreach (var neighbour in sharing)
             {
-                if (!OneLetterOff.Holds(neighbour, word))
+                if (neighbour == word || !OneLetterOff.Holds(neighbour, word))
                     continue;
                 _confusable.Add(neighbour);
                 _confusable.Add(word);

@@ -28,6 +28,17 @@ public static class Reader
         return new Reading(plain, claims, signposts);
     }
 
+    /// <summary>Whether the whole message is a yes or a no; null: it is neither.</summary>
+    public static bool? ReadYesNo(Lexicon lexicon, string text)
+    {
+        ArgumentNullException.ThrowIfNull(lexicon);
+        var words = WordList.Of(text);
+        if (words.IsEmpty)
+            return null;
+        var whole = lexicon.Phrases.Whole([.. words.Select(w => lexicon.Spelling.Mend(w.Text))]);
+        return whole.Any(m => m is Meaning.OfYes) ? true : whole.Any(m => m is Meaning.OfNo) ? false : null;
+    }
+
     static (ImmutableArray<Claim> Claims, ImmutableArray<SeenSignpost> Signposts) Scan(
         Lexicon lexicon, ImmutableArray<Word> words, string[] mended)
     {
@@ -93,13 +104,20 @@ public static class Reader
     /// <summary>"Not dull" is not "dull": of two phrases about one fact, one inside the other, the longer is meant.</summary>
     static ImmutableArray<Claim> WithoutThoseInsideLonger(List<(Claim Claim, int First, int Last)> claims)
     {
+        claims.Sort((a, b) => a.First != b.First ? a.First.CompareTo(b.First) : b.Last.CompareTo(a.Last));
         var kept = ImmutableArray.CreateBuilder<Claim>();
+        var widest = new Dictionary<int, (int First, int Last)>();
         foreach (var (claim, first, last) in claims)
         {
-            var isInside = claims.Exists(o =>
-                o.Claim.Fact == claim.Fact && o.First <= first && last <= o.Last && o.Last - o.First > last - first);
-            if (!isInside)
-                kept.Add(claim);
+            if (widest.TryGetValue(claim.Fact, out var before) && last <= before.Last)
+            {
+                if (before == (first, last))
+                    kept.Add(claim);
+                continue;
+            }
+
+            widest[claim.Fact] = (first, last);
+            kept.Add(claim);
         }
 
         return kept.ToImmutable();

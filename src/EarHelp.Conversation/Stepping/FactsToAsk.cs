@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
+
+namespace EarHelp.Conversation.Stepping;
+
+/// <summary>Danger signs, and what forbids an advice item: these are always asked, whatever was typed.</summary>
+static class FactsToAsk
+{
+    public static ImmutableArray<bool> Of(Dialog dialog)
+    {
+        var must = new bool[dialog.Facts.Length];
+        foreach (var condition in dialog.Advice.SelectMany(a => a.NeverIf))
+            Mark(dialog, condition.Of, must);
+        foreach (var fact in dialog.Facts)
+            must[fact.Index] |= fact.RedFlag is RedFlag.Marked;
+        return [.. must];
+    }
+
+    static void Mark(Dialog dialog, FactReference of, bool[] must)
+    {
+        if (!of.IsNamedFact)
+        {
+            must[of.Index] = true;
+            return;
+        }
+
+        foreach (var condition in dialog.NamedFacts[of.Index].Rows.SelectMany(r => r.Conditions))
+            Mark(dialog, condition.Of, must);
+    }
+}
