@@ -6,6 +6,7 @@ using System.Text.Json.Nodes;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Records;
 using EarHelp.Conversation.Taking;
+using EarHelp.Storage.Tests.Fakes;
 using EarHelp.Web.Bot;
 using Microsoft.Bot.Builder;
 using Microsoft.Bot.Schema;
@@ -40,9 +41,9 @@ public sealed class ConversationTests : IAsyncLifetime, IDisposable
     [Fact]
     public async Task A_program_that_reads_only_channel_data_reaches_an_outcome()
     {
-        var transcript = await new PatientByProgram(Swimmer).TalkAsync(ByChannelAsync);
+        var replies = await new PatientByProgram(Swimmer).TalkAsync(ByChannelAsync);
 
-        var told = JsonDocument.Parse(transcript[^1]).RootElement.GetProperty("told");
+        var told = JsonDocument.Parse(replies[^1]).RootElement.GetProperty("told");
         Assert.NotEmpty(told.GetProperty("level").GetString()!);
         Assert.NotEmpty(told.GetProperty("destinations").EnumerateArray());
     }

@@ -12,16 +12,16 @@ sealed class PatientByProgram(Dictionary<string, string> facts)
     /// <returns>The replies of every turn, as JSON.</returns>
     public async Task<List<string>> TalkAsync(Func<string, JsonNode, Task<JsonElement[]>> send)
     {
-        var transcript = new List<string>();
+        var told = new List<string>();
         JsonNode value = new JsonObject { ["begin"] = "en" };
         for (var turn = 1; turn < TooManyTurns; turn++)
         {
             var replies = await send($"turn {turn}", value);
-            transcript.AddRange(replies.Select(r => r.GetRawText()));
+            told.AddRange(replies.Select(r => r.GetRawText()));
             if (replies.LastOrDefault(r => Kind(r) == "ask") is { ValueKind: JsonValueKind.Object } ask)
                 value = Answer(ask.GetProperty("question"));
             else if (replies.Any(r => Kind(r) == "outcome"))
-                return transcript;
+                return told;
             else
                 throw new InvalidOperationException($"Turn {turn} neither asks nor tells: {string.Join('\n', replies)}");
         }

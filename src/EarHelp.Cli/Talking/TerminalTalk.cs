@@ -38,7 +38,7 @@ public sealed class TerminalTalk(TurnTaking turns, string conversation, string l
 
     async Task TellAsync(TurnTaken.Kept kept)
     {
-        var words = kept.Edition.WriterOf(kept.State.Language, TalkGrammar.IsSelf(kept.Edition, kept.State));
+        var words = kept.Edition.WriterOf(kept.State);
         var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
         foreach (var reply in kept.Replies)
             await terminal.Out.WriteLineAsync(PlainText.Of(words.Write(reply, now), words)).ConfigureAwait(false);
@@ -60,7 +60,7 @@ public sealed class TerminalTalk(TurnTaking turns, string conversation, string l
                 case [":changed"]:
                     return new TurnContent.SomethingChanged();
                 case [":change", var screen]:
-                    return TalkGrammar.Change(screen);
+                    return ChangeWords.Read(screen);
                 case [{ Length: > 0 } first, ..] when first[0] == ':':
                     await terminal.Error.WriteLineAsync(":change SCREEN [left|right], :changed, :start-over, :quit").ConfigureAwait(false);
                     break;

@@ -9,6 +9,8 @@ namespace EarHelp.Conversation.Telling;
 /// <summary>Puts an outcome into words, section by section.</summary>
 sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers, ClinicWords clinic)
 {
+    const int HeadlineLevel = 3;
+
     readonly ReasonLetter _reasons = new(edition, wording, answers, clinic);
 
     public ImmutableArray<OutcomeSection> Write(OutcomeTold told, Instant now)
@@ -95,11 +97,17 @@ sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers
                 continue;
             if (namesEars && item.Ear is not null)
                 text = ProseOf.Together(text, ProseOf.Heading(clinic.Fill(answers.Word("for ear"), item.Ear, _ => null)));
-            text = ProseOf.Together(text, clinic.Fill(words, item.Ear, _ => null));
+            text = ProseOf.Together(text, WithHeadline(clinic.Fill(words, item.Ear, _ => null)));
         }
 
         return text;
     }
+
+    /// <summary>The first paragraph of an advice item is its headline.</summary>
+    static Prose WithHeadline(Prose item) =>
+        !item.IsEmpty && item.Blocks[0] is Block.Paragraph first
+            ? item with { Blocks = item.Blocks.SetItem(0, new Block.Heading(HeadlineLevel, first.Inlines)) }
+            : item;
 
     static Prose All(
         ImmutableArray<string> ids, IReadOnlyDictionary<string, Prose> texts, Func<Prose?, Prose> fill)

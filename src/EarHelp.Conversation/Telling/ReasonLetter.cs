@@ -22,9 +22,21 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
 
     public Prose ForTheClinician(OutcomeTold told)
     {
-        var entries = told.Answers.Select(Answered);
-        return ProseOf.Together(Line("tell the clinician lead"), ProseOf.List(entries));
+        var entries = told.Answers.Where(a => !IsPlainNo(a)).Select(Answered);
+        var clear = string.Join(", ", told.Answers.Where(IsPlainNo).Select(Brief));
+        return ProseOf.Together(
+            Line("tell the clinician lead"),
+            ProseOf.List(entries),
+            clear.Length == 0 ? Prose.Empty : ProseOf.Line(clinic.Fill(answers.Word("tell no"), null, name => name == "list" ? clear : null)));
     }
+
+    /// <summary>Asked, and the plain answer was that nothing is there: told together, so that what matters is not buried.</summary>
+    bool IsPlainNo(AnswerTold answer) =>
+        answer.Earlier is null
+        && edition.Dialog.FindFact(answer.Fact) is { IsYesNo: true, Clear: { } clear } fact
+        && string.Equals(answer.Value, fact.Values.NameOf(clear), StringComparison.Ordinal);
+
+    string Brief(AnswerTold answer) => answers.Brief(edition.Dialog.FindFact(answer.Fact)!.Index, answer.Ear);
 
     ImmutableArray<Inline> Answered(AnswerTold answer)
     {

@@ -23,6 +23,7 @@ public static class BotChannel
         services.AddSingleton<ChannelTurns>();
         services.AddSingleton<FixedEmergency>();
         services.TryAddSingleton<IBot, EarHelpBot>();
+        services.AddSingleton(p => new PageChannel(p.GetRequiredService<IBot>()));
         if (BotSettings.Read(configuration) is not { } settings)
             return services;
         services.AddSingleton(settings);

@@ -60,7 +60,7 @@ public sealed partial class EarHelpBot(
     Activity[] Activities(TurnTaken taken) => taken switch
     {
         TurnTaken.Kept kept => ReplyActivities.Of(
-            kept.Replies, Grammar.WordsOf(kept.Edition, kept.State), Instant.FromDateTimeOffset(clock.GetUtcNow())),
+            kept.Replies, kept.Edition.WriterOf(kept.State), Instant.FromDateTimeOffset(clock.GetUtcNow())),
         TurnTaken.NotSaved lost => [NotSaved(lost.Edition, lost.Language, lost.Emergencies)],
         TurnTaken.Unknown => [NotSaved(null, null, [])],
         _ => throw new System.Diagnostics.UnreachableException(),

@@ -13,17 +13,27 @@ public sealed partial class EditionWatch(ServedEditions editions, ServiceSetting
     static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(400);
 
     readonly SemaphoreSlim _changed = new(0, 1);
+    FileSystemWatcher? _dialogs;
+    FileSystemWatcher? _content;
+
+    /// <summary>Watches from here on: before the first edition is read, so that no change falls between reading and watching.</summary>
+    public override Task StartAsync(CancellationToken cancellationToken)
+    {
+        _dialogs = Watch("dialogs");
+        _content = Watch("content");
+        return base.StartAsync(cancellationToken);
+    }
 
     public override void Dispose()
     {
+        _dialogs?.Dispose();
+        _content?.Dispose();
         _changed.Dispose();
         base.Dispose();
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        using var dialogs = Watch("dialogs");
-        using var content = Watch("content");
         while (true)
         {
             await _changed.WaitAsync(stoppingToken);
@@ -43,6 +53,7 @@ public sealed partial class EditionWatch(ServedEditions editions, ServiceSetting
         watcher.Created += (_, _) => Note();
         watcher.Deleted += (_, _) => Note();
         watcher.Renamed += (_, _) => Note();
+        watcher.Error += (_, _) => Note();
         watcher.EnableRaisingEvents = true;
         return watcher;
     }

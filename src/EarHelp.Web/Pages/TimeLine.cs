@@ -30,15 +30,17 @@ sealed class TimeLine(HtmlWriter html, Words words, LetterPart.OutcomeShown show
     }
 
     /// <param name="tag">Of the section's heading; null: it is only heard, because the page's own heading says it.</param>
-    internal void WriteSection(OutcomeSectionKind kind, HeadingTag? tag)
+    /// <param name="above">The heading right above, which is not said twice.</param>
+    internal void WriteSection(OutcomeSectionKind kind, HeadingTag? tag, string? above = null)
     {
         foreach (var section in shown.Sections)
         {
             if (section.Kind != kind)
                 continue;
             var level = (int)(tag ?? HeadingTag.Second);
-            html.Markup("<h"u8).Number(level).Markup(tag is null ? " class=\"heard\">"u8 : ">"u8).Text(section.Heading)
-                .Markup("</h"u8).Number(level).Markup(">"u8);
+            if (section.Heading != above)
+                html.Markup("<h"u8).Number(level).Markup(tag is null ? " class=\"heard\">"u8 : ">"u8).Text(section.Heading)
+                    .Markup("</h"u8).Number(level).Markup(">"u8);
             ProseWriter.Write(html, section.Text, (HeadingTag)(level + 1));
         }
     }
@@ -56,7 +58,7 @@ sealed class TimeLine(HtmlWriter html, Words words, LetterPart.OutcomeShown show
         }
 
         foreach (var kind in kinds)
-            WriteSection(kind, HeadingTag.Fourth);
+            WriteSection(kind, HeadingTag.Fourth, heading);
         html.Markup("</li>"u8);
     }
 

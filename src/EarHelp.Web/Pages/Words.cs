@@ -8,10 +8,6 @@ namespace EarHelp.Web.Pages;
 /// <summary>The words of one edition in one language, for one person.</summary>
 public sealed record Words(Edition Edition, LetterWriter Letter)
 {
-    /// <summary>The fact that chooses the grammar, and its value for who writes about themselves; the program knows them by name.</summary>
-    const string AboutWhom = "about whom";
-    const string Me = "me";
-
     public string Language => Letter.Language;
 
     /// <summary>A short text by its key.</summary>
@@ -28,7 +24,7 @@ public sealed record Words(Edition Edition, LetterWriter Letter)
     {
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(state);
-        return new Words(edition.Edition, edition.WriterOf(edition.LanguageOr(state.Language), IsAboutSelf(edition.Dialog, state)));
+        return new Words(edition.Edition, edition.WriterOf(state));
     }
 
     /// <summary>A unit after a number, e.g. "years"; the unit itself if nobody worded it.</summary>
@@ -37,18 +33,5 @@ public sealed record Words(Edition Edition, LetterWriter Letter)
         var key = unit + " many";
         var words = this[key];
         return string.Equals(words, key, StringComparison.Ordinal) ? unit : words;
-    }
-
-    static bool IsAboutSelf(Dialog dialog, ConversationState state)
-    {
-        if (dialog.FindFact(AboutWhom) is not { } fact)
-            return true;
-        foreach (var answer in state.Answers)
-        {
-            if (answer.Of.Fact == fact.Index)
-                return answer.Said is not Said.Values said || said.Set.Only is not { } value || fact.Values.NameOf(value) == Me;
-        }
-
-        return true;
     }
 }

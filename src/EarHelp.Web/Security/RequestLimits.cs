@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using System.Threading.RateLimiting;
+using EarHelp.Web.Bot;
 using EarHelp.Web.Serving;
 
 namespace EarHelp.Web.Security;
@@ -16,8 +17,10 @@ public sealed class RequestLimits : IDisposable
     public RequestLimits(ServiceSettings settings)
     {
         _limiter = PartitionedRateLimiter.CreateChained(
-            PartitionedRateLimiter.Create<HttpContext, ClientAddress>(context => RateLimitPartition.GetTokenBucketLimiter(
-                ClientAddress.Of(context), _ => Bucket(settings.RequestsAMinute, TimeSpan.FromMinutes(1)))),
+            PartitionedRateLimiter.Create<HttpContext, ClientAddress>(context => context.Request.Path == BotChannel.Path
+                ? RateLimitPartition.GetNoLimiter(default(ClientAddress)) // One channel speaks for many people.
+                : RateLimitPartition.GetTokenBucketLimiter(
+                    ClientAddress.Of(context), _ => Bucket(settings.RequestsAMinute, TimeSpan.FromMinutes(1)))),
             PartitionedRateLimiter.Create<HttpContext, int>(_ => RateLimitPartition.GetTokenBucketLimiter(
                 0, _ => Bucket(settings.RequestsASecond, TimeSpan.FromSeconds(1)))));
     }

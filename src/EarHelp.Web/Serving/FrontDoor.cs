@@ -1,4 +1,5 @@
 using EarHelp.Conversation.Keeping;
+using EarHelp.Web.Bot;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 
@@ -43,7 +44,7 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
 
         var response = context.Response;
         if (response.StatusCode >= StatusCodes.Status400BadRequest && !response.HasStarted && response.ContentLength is null
-            && response.ContentType is null && !ControlSocket.IsAsked(context))
+            && response.ContentType is null && !ControlSocket.IsAsked(context) && context.Request.Path != BotChannel.Path)
             await faults.SendAsync(context, response.StatusCode);
     }
 

@@ -73,8 +73,8 @@ public static class ServiceHost
             form.KeyLengthLimit = 256;
         });
         services.AddHostedService<Doorstep>();
-        services.AddHostedService<FirstEdition>();
         services.AddHostedService<EditionWatch>();
+        services.AddHostedService<FirstEdition>();
         services.AddHostedService<UnfinishedSweep>();
     }
 

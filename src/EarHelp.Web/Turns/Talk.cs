@@ -5,6 +5,7 @@ using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Conversation.Turns;
+using EarHelp.Web.Bot;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -13,9 +14,9 @@ using NodaTime;
 
 namespace EarHelp.Web.Turns;
 
-/// <summary>What the pages need of the conversation: found by a person's secret, begun, gone on with, left and come back to.</summary>
+/// <summary>What the pages need of the conversation, which they reach through the one bot: found by a person's secret, begun, gone on with, left and come back to.</summary>
 public sealed class Talk(
-    TurnTaking taking, ITurnStore store, ServedEditions editions, BeginGate beginnings, ServiceSettings settings, TimeProvider clock)
+    TurnTaking taking, PageChannel channel, ITurnStore store, ServedEditions editions, BeginGate beginnings, ServiceSettings settings, TimeProvider clock)
 {
     /// <summary>The first turn of every conversation: its second sending is the same turn.</summary>
     const string FirstTurn = "begin";
@@ -48,7 +49,7 @@ public sealed class Talk(
             if (id is null)
             {
                 id = Secret.NewIdentifier();
-                var begun = await taking.TakeAsync(
+                var begun = await channel.TakeAsync(
                     id, Begin(editions.Current!), [new ConversationKey(key, OneTime: false, ExpiresUnixMilliseconds: null)], cancellation);
                 if (begun is TurnTaken.NotSaved lost)
                     return NotSaved(lost);
@@ -89,7 +90,7 @@ public sealed class Talk(
         OpenConversation? conversation = null;
         foreach (var turn in turns)
         {
-            switch (await taking.TakeAsync(id, turn, keys, cancellation))
+            switch (await channel.TakeAsync(id, turn, keys, cancellation))
             {
                 case TurnTaken.Kept kept:
                     told.Add(new TurnTold(turn, kept.Replies));

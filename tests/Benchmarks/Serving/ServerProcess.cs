@@ -64,10 +64,12 @@ sealed class ServerProcess : IDisposable
         process.OutputDataReceived += (_, _) => { };
         process.BeginOutputReadLine();
         using var client = new HttpClient();
+        using var again = new PeriodicTimer(TimeSpan.FromMilliseconds(2));
         while (!await AnswersAsync(client, new Uri(address, page)))
         {
             if (process.HasExited || Stopwatch.GetElapsedTime(from) > Patience)
                 throw new InvalidOperationException($"The server did not serve {page}.");
+            await again.WaitForNextTickAsync();
         }
 
         return new ServerProcess(process, data, address, Stopwatch.GetElapsedTime(from));
@@ -82,7 +84,6 @@ sealed class ServerProcess : IDisposable
         }
         catch (HttpRequestException)
         {
-            await Task.Delay(TimeSpan.FromMilliseconds(2));
             return false;
         }
     }

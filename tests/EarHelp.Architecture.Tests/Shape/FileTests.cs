@@ -5,7 +5,7 @@ namespace EarHelp.Architecture.Tests.Shape;
 
 public sealed class FileTests
 {
-    const int MostLines = 450;
+    const int MostLines = 300;
     const int MostTypes = 8;
 
     /// <summary>Folders that sort code by kind instead of by idea.</summary>

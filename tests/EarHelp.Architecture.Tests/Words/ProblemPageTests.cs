@@ -13,6 +13,12 @@ public sealed partial class ProblemPageTests
     static IEnumerable<string> Pages => Repository.Files(Folder, "EH*.md").Select(p => Path.GetFileNameWithoutExtension(p));
 
     [Fact]
+    public void Every_code_has_its_page()
+    {
+        Findings.None(Declared.Except(Pages));
+    }
+
+    [Fact]
     public void Every_page_belongs_to_a_code()
     {
         Findings.None(Pages.Except(Declared));

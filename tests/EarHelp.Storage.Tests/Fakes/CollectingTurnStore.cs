@@ -10,13 +10,23 @@ public sealed class CollectingTurnStore : ITurnStore
     readonly Dictionary<string, List<TurnRecord>> _turns = new(StringComparer.Ordinal);
     readonly Dictionary<string, (string Conversation, ConversationKey Key)> _keys = new(StringComparer.Ordinal);
 
-    /// <summary>While set, every append fails as a broken disk would.</summary>
-    public bool IsBroken { get; set; }
+    /// <summary>While set, nothing more is kept, as on a full disk.</summary>
+    public bool IsFull { get; set; }
+
+    /// <summary>All turns of all conversations, in the order of their times.</summary>
+    public ImmutableArray<TurnRecord> Records
+    {
+        get
+        {
+            lock (_lock)
+                return [.. _turns.Values.SelectMany(t => t).OrderBy(t => t.AtUnixMilliseconds).ThenBy(t => t.Number)];
+        }
+    }
 
     public ValueTask<Appended> AppendAsync(TurnRecord record, ImmutableArray<ConversationKey> newKeys, CancellationToken cancellation)
     {
-        if (IsBroken)
-            throw new StoreFailedException("The disk is broken.");
+        if (IsFull)
+            throw new StoreFailedException("The disk is full.");
         lock (_lock)
         {
             var turns = _turns.GetValueOrDefault(record.Conversation) ?? [];

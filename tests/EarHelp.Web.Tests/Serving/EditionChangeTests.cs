@@ -38,6 +38,19 @@ public sealed class EditionChangeTests
     }
 
     [Fact]
+    public async Task A_broken_file_is_named_in_the_log_and_the_service_goes_on()
+    {
+        await using var service = await RunningService.StartAsync(ownRoot: true);
+        using var patient = service.NewPatient();
+        var refused = service.Log.LineWith("is not served; the last good one stays");
+
+        File.WriteAllText(Path.Combine(service.Root, "content", "en", "page-notices.md"), "---\nwords: interface\n---\n# Nothing\n");
+
+        Assert.Contains("content/en/", await refused.WaitAsync(TimeSpan.FromSeconds(60)));
+        Assert.Equal(200, (int)(await patient.ReadAsync("/")).Status);
+    }
+
+    [Fact]
     public async Task A_broken_first_edition_is_refused_with_every_fault_and_the_emergency_page_is_served()
     {
         await using var service = await RunningService.StartAsync(ownRoot: true, prepare: root =>

@@ -1,0 +1,52 @@
+using EarHelp.Web.Serving;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+
+namespace EarHelp.Browser.Running;
+
+/// <summary>The real service with an empty data folder of its own, and one real browser.</summary>
+public sealed class Service : IAsyncLifetime
+{
+    static readonly string[] BrowserFlags =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+        "--disable-component-update", "--disable-sync",
+    ];
+
+    readonly string _data = Directory.CreateTempSubdirectory("earhelp-browser-").FullName;
+    WebApplication? _app;
+    IPlaywright? _playwright;
+
+    public Uri Address { get; private set; } = new("http://localhost");
+
+    public IBrowser Browser { get; private set; } = null!;
+
+    public async Task InitializeAsync()
+    {
+        _app = ServiceHost.Build(
+            ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000"]);
+        await _app.StartAsync();
+        var served = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+        Address = new Uri($"http://localhost:{new Uri(served).Port}");
+        _playwright = await Playwright.CreateAsync();
+        Browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Headless = true, Args = BrowserFlags });
+    }
+
+    public async Task DisposeAsync()
+    {
+        await Browser.DisposeAsync();
+        _playwright?.Dispose();
+        if (_app is not null)
+            await _app.DisposeAsync();
+        Directory.Delete(_data, recursive: true);
+    }
+}
+
+[CollectionDefinition(Name)]
+public sealed class ServiceAndBrowser : ICollectionFixture<Service>
+{
+    public const string Name = "the service and a browser";
+}
