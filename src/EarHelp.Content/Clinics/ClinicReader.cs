@@ -21,7 +21,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
@@ -42,7 +42,7 @@ static class ClinicReader
         var holidays = tables.ReadHolidays();
         ReportHolidaysEnd(page, holidays, today, problems);
         return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
-            ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
+            ReadMinutes(page, problems), Text("visit cost"), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
             tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered());
     }
 

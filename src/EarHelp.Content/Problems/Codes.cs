@@ -87,6 +87,11 @@ public static class Codes
     public const string PhoneWithoutTwin = "EH0310";
     public const string AdviceInProse = "EH0311";
     public const string MissingAgain = "EH0312";
+    public const string AnswerTooLong = "EH0313";
+    public const string TooFewWordings = "EH0314";
+    public const string WordingTwice = "EH0315";
+    public const string ReviewOrder = "EH0316";
+    public const string TermUnexplained = "EH0317";
 
     // The clinic.
     public const string MissingClinicFile = "EH0401";

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using EarHelp.Content.Answers;
 using EarHelp.Content.Dialogs;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
@@ -15,6 +16,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
     public Wording Compile(SourceSpot folder)
     {
         var adviceWords = AdviceWords.Read(pages.Of(WordPages.AdviceWords), problems);
+        var glossary = GlossaryReader.Read(pages.Of(WordPages.Glossary), problems);
         var interfaceTexts = new InterfaceReader(pages, problems).Read();
         foreach (var key in options.NeededTexts.Where(k => !interfaceTexts.ContainsKey(k)))
             problems.Add(Codes.MissingInterfaceText, pages.Of(WordPages.Interface).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the short text \"{key}\".", "Add a row to a table \"text | words\" of the interface.");
@@ -30,7 +32,9 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             ReadProse(WordPages.Holds, "hold", [.. _dialog.TreatRules.Where(r => r.Hold is not null).DistinctBy(r => r.Hold).Select(r => (r.Hold!, r.Spot))]),
             ReadPages(folder),
             interfaceTexts,
-            [.. pages.SectionsOf(WordPages.Signposts, problems).Select(ReadSignpost)]);
+            [.. pages.SectionsOf(WordPages.Signposts, problems).Select(ReadSignpost)],
+            new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), problems).Read(),
+            glossary);
     }
 
     List<(string, SourceSpot)> WarningNames() => [.. _dialog.Rules.SelectMany(r => r.Warn.Select(w => (Name: w, r.Spot))).DistinctBy(w => w.Name)];

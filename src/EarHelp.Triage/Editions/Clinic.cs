@@ -6,6 +6,7 @@ namespace EarHelp.Triage.Editions;
 /// <summary>The clinic that serves this edition.</summary>
 /// <param name="Text">A number for text messages: the way without hearing beside <paramref name="Phone"/>.</param>
 /// <param name="VisitMinutes">Length of a whole visit: the clinic "can" only if it fits before the limit.</param>
+/// <param name="VisitCost">What a visit costs, in words; empty if the clinic does not say.</param>
 /// <param name="EmergencyNumber">What to call where the clinic is.</param>
 /// <param name="EmergencyWithoutHearing">How to reach the same without hearing.</param>
 public sealed record Clinic(
@@ -19,6 +20,7 @@ public sealed record Clinic(
     string Email,
     string Relay,
     int VisitMinutes,
+    string VisitCost,
     string EmergencyNumber,
     string EmergencyWithoutHearing,
     string CrisisLine,
