@@ -42,8 +42,11 @@ static class ClinicReader
         var holidays = tables.ReadHolidays();
         ReportHolidaysEnd(page, holidays, today, problems);
         return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
-            ReadMinutes(page, problems), Text("visit cost"), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
-            tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered());
+            ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
+            tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered())
+        {
+            VisitCost = Text("visit cost"),
+        };
     }
 
     static void ReportTwins(Page page, ProblemList problems)

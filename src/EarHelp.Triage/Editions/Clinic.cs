@@ -6,7 +6,6 @@ namespace EarHelp.Triage.Editions;
 /// <summary>The clinic that serves this edition.</summary>
 /// <param name="Text">A number for text messages: the way without hearing beside <paramref name="Phone"/>.</param>
 /// <param name="VisitMinutes">Length of a whole visit: the clinic "can" only if it fits before the limit.</param>
-/// <param name="VisitCost">What a visit costs, in words; empty if the clinic does not say.</param>
 /// <param name="EmergencyNumber">What to call where the clinic is.</param>
 /// <param name="EmergencyWithoutHearing">How to reach the same without hearing.</param>
 public sealed record Clinic(
@@ -20,7 +19,6 @@ public sealed record Clinic(
     string Email,
     string Relay,
     int VisitMinutes,
-    string VisitCost,
     string EmergencyNumber,
     string EmergencyWithoutHearing,
     string CrisisLine,
@@ -28,7 +26,11 @@ public sealed record Clinic(
     ImmutableArray<OpenHours> Open,
     ImmutableArray<Closure> Closures,
     ImmutableArray<Holiday> Holidays,
-    ImmutableArray<string> Offered);
+    ImmutableArray<string> Offered)
+{
+    /// <summary>What a visit costs, in words; empty if the clinic does not say.</summary>
+    public string VisitCost { get; init; } = "";
+}
 
 /// <param name="To">The end is outside.</param>
 public sealed record OpenHours(IsoDayOfWeek Day, LocalTime From, LocalTime To);
