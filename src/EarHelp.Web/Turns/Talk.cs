@@ -84,6 +84,10 @@ public sealed class Talk(
         return await TakeAsync(id, [new Turn(turn, null, new TurnContent.CameBack())], [key], cancellation);
     }
 
+    /// <summary>For a form whose conversation cannot be read: nothing is saved, but the emergency texts to which it leads are there.</summary>
+    public TakenTurns.NotSaved Lost(ImmutableArray<Turn> turns) =>
+        new([.. turns.SelectMany(t => NotSaved(taking.Lost(t)).Alarms).Distinct()]);
+
     async Task<TakenTurns> TakeAsync(string id, ImmutableArray<Turn> turns, ImmutableArray<ConversationKey> keys, CancellationToken cancellation)
     {
         var told = ImmutableArray.CreateBuilder<TurnTold>(turns.Length);

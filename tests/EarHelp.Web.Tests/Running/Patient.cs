@@ -7,9 +7,9 @@ public sealed class Patient : IDisposable
 {
     readonly HttpClient _client;
 
-    public Patient(Uri address)
+    public Patient(Uri address, CookieContainer? cookies = null)
     {
-        Cookies = new CookieContainer();
+        Cookies = cookies ?? new CookieContainer();
         _client = new HttpClient(new SocketsHttpHandler { CookieContainer = Cookies, AllowAutoRedirect = false }) { BaseAddress = address };
     }
 
