@@ -39,11 +39,11 @@ public sealed class ErasedTests
         var clock = new FakeTimeProvider(new DateTimeOffset(2026, 11, 20, 9, 30, 0, TimeSpan.Zero));
         await using var service = await RunningService.StartAsync(configure: services => services.AddSingleton<TimeProvider>(clock));
         using var patient = service.NewPatient();
-        await patient.BeginAsync($"my ear {Canary} went dull");
+        var begun = await patient.BeginAsync($"my ear {Canary} went dull");
         var id = await service.ConversationOfAsync(patient);
         var swept = service.Log.LineWith("Removed 1 unfinished");
         clock.Advance(TimeSpan.FromDays(7));
-        Assert.Equal("danger signs", (await patient.ReadAsync("/letter")).Screen);
+        Assert.Equal(begun.Screen, (await patient.ReadAsync("/letter")).Screen);
 
         clock.Advance(TimeSpan.FromHours(2));
         await swept.WaitAsync(TimeSpan.FromSeconds(60));

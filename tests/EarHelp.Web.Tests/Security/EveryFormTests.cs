@@ -34,8 +34,9 @@ public sealed class EveryFormTests(SharedService service)
     {
         using var patient = service.Running.NewPatient();
         var pages = new List<PageRead> { await patient.ReadAsync("/"), await patient.AnswerAsync(await patient.ReadAsync("/")) };
-        for (var page = await patient.BeginAsync("left ear"); !page.IsPlan; page = await patient.GoOnAsync(page, new Dictionary<string, string[]>()))
-            pages.Add(page);
+        pages.AddRange(await patient.WalkAsync(await patient.BeginAsync()));
+        using var other = service.Running.NewPatient();
+        pages.Add(await other.BeginAsync("left ear"));
         foreach (var address in (string[])["/plan", "/letter", "/about", "/privacy", "/accessibility", "/abroad", "/start-over", "/left", "/nowhere", "/answer"])
             pages.Add(await patient.ReadAsync(address));
 
