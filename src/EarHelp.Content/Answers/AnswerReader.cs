@@ -50,8 +50,10 @@ sealed class AnswerReader(CompiledDialog compiled, WordPages pages, AdviceWords 
             problems.Add(Codes.MissingPart, section.Spot, $"The answer \"{section.Name}\" has no text.", "Add a paragraph below its labels.");
 
         var never = compiled.Conditions.ReadList(Cell(parts, NeverIf));
-        var answer = new AnswerPage(section.Name, title, ReadWordings(section, parts), new NeededFacts(compiled.Dialog).Of([.. ReadNeeds(parts), .. never.Select(c => c.Of)]),
-            never, parts.Of(Text), ReadAdvice(Cell(parts, Advice)), parts.Of(Next), review, section.Spot);
+        var advice = ReadAdvice(Cell(parts, Advice));
+        var answer = new AnswerPage(section.Name, title, ReadWordings(section, parts),
+            new NeededFacts(compiled.Dialog).Of([.. ReadNeeds(parts), .. never.Select(c => c.Of), .. GatesOf(advice)]),
+            never, parts.Of(Text), advice, parts.Of(Next), review, section.Spot);
         Hold(answer, section);
         return answer;
     }
@@ -92,6 +94,10 @@ sealed class AnswerReader(CompiledDialog compiled, WordPages pages, AdviceWords 
     }
 
     ImmutableArray<int> ReadAdvice(PageCell cell) => new NameIndex("advice item", compiled.Dialog.Advice.Select(a => a.Id), problems).FindAll(cell);
+
+    /// <summary>What an item to do rests on: it is given only if all of that was asked.</summary>
+    IEnumerable<FactReference> GatesOf(ImmutableArray<int> advice) =>
+        advice.Select(a => compiled.Dialog.Advice[a]).Where(a => a.Kind == AdviceKind.ToDo).SelectMany(a => a.OnlyIf.Concat(a.NeverIf)).Select(c => c.Of);
 
     static PageCell Cell(LabelledParts parts, string label) => new(parts.LineOf(label) ?? "", 0, parts.Of(label).Spot);
 

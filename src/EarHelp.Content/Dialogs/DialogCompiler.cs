@@ -45,7 +45,10 @@ static class DialogCompiler
             adviceReader.ReadExplanations(tables.Of(TableKinds.Explanation)),
             adviceReader.ReadImpossible(tables.Of(TableKinds.Impossible)),
             levels,
-            destinations);
+            destinations)
+        {
+            DropsPlans = new DropsPlanReader(new NameIndex("advice item", AdviceReader.Names(adviceTables), problems), sources, problems).Read(tables.Of(TableKinds.DropsPlan)),
+        };
         return new CompiledDialog(dialog, scope, sources, conditions, rules.IsOtherwise);
     }
 

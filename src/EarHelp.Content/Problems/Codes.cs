@@ -73,6 +73,7 @@ public static class Codes
     public const string NotOneDecision = "EH0228";
 
     public const string TooLarge = "EH0229";
+    public const string WrongFigures = "EH0230";
 
     // Words.
     public const string MissingWords = "EH0301";

@@ -57,6 +57,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public OutcomeTold? Floor { get; set; } = before.Floor;
 
+    public string? About { get; set; } = before.About;
+
     public List<Reply> Replies { get; } = new(4);
 
     /// <summary>The answers that led to the most urgent level when the turn came in; empty if it was not reached.</summary>
@@ -121,6 +123,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         Told = null;
         Floor = null;
         Pending = null;
+        About = null;
     }
 
     public void Say(string key) => Replies.Add(Sayings.Plain(key));
@@ -149,7 +152,10 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     {
         var state = new ConversationState(
             before.EditionId, Language, Number, string.Empty, FirstAnswerAt, [.. Answers], Pending, SecondWordingDue, Raised, Doubted,
-            Reached, Earlier, NotUnderstood, Told, Floor);
+            Reached, Earlier, NotUnderstood, Told, Floor)
+        {
+            About = About,
+        };
         return new Stepped(state, [.. Replies]);
     }
 

@@ -10,6 +10,7 @@ using EarHelp.Triage.Deadlines;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 using EarHelp.Understanding.Lexicons;
+using EarHelp.Understanding.Topics;
 
 namespace EarHelp.Conversation.Stepping;
 
@@ -85,6 +86,8 @@ public sealed class ServedEdition
 
     public Lexicon LexiconOf(string language) => _languages[language].Lexicon;
 
+    public TopicIndex TopicsOf(string language) => _languages[language].Topics;
+
     public LetterWriter WriterOf(string language, bool isSelf) => isSelf ? _languages[language].Self : _languages[language].Other;
 
     /// <summary>The words for a conversation as it stands, in its language and grammar.</summary>
@@ -130,6 +133,8 @@ public sealed class ServedEdition
         public string Language { get; } = language;
 
         public Lexicon Lexicon { get; } = Lexicon.Build(edition.Dialog, edition.Edition.Wordings[language]);
+
+        public TopicIndex Topics { get; } = TopicIndex.Build(edition.Edition.Wordings[language].Answers.Values);
 
         public LetterWriter Self { get; } = new(edition.Edition, language, isSelf: true);
 
