@@ -96,4 +96,11 @@ public static class Codes
     public const string HolidaysEnd = "EH0405";
     public const string ClinicWithoutTwin = "EH0406";
     public const string NoFallbackNumber = "EH0407";
+
+    // Example patients.
+    public const string MissingExamplePart = "EH0501";
+    public const string UnknownMust = "EH0502";
+    public const string WrongClosed = "EH0503";
+    public const string ImpossibleExample = "EH0504";
+    public const string ExampleOtherwise = "EH0505";
 }
