@@ -30,7 +30,7 @@ public static class EditionCompiler
         var dialog = DialogCompiler.Compile(dialogPages, problems);
         new DialogChecks(dialog, problems).Run(FirstSpot(dialogPages, "dialogs/"));
         var clinic = ClinicReader.Read(contentPages.Find(p => p.Path == ClinicReader.File), options.Today, problems);
-        var numbers = EmergencyNumbersReader.Read(contentPages.Find(p => p.Path == EmergencyNumbersReader.File), dialog.Sources, problems);
+        var numbers = EmergencyNumbersReader.Read(contentPages.Find(p => p.Path == EmergencyNumbersReader.File), dialog, problems);
         var wordings = CompileWords(contentPages, dialog, options, problems);
         dialog.Sources.ReportUnused();
 
