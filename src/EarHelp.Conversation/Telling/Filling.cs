@@ -64,7 +64,7 @@ sealed class Filling(bool isSelf, Func<string, string?> valueOf)
         {
             filled.Add(inline switch
             {
-                Inline.Blank blank => new Inline.Run(valueOf(blank.Name) ?? string.Empty, blank.IsStrong, IsEmphasised: false),
+                Inline.Blank blank => ReachLinks.Of(blank.Name, valueOf(blank.Name) ?? string.Empty, blank.IsStrong),
                 Inline.Either either => new Inline.Run(isSelf ? either.Self : either.Other, either.IsStrong, IsEmphasised: false),
                 Inline.Link link => new Inline.Link(Fill(link.Text), Fill(link.Address)),
                 _ => inline,

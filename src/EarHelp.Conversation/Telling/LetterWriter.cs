@@ -64,6 +64,9 @@ public sealed class LetterWriter
         return _clinic.Fill(_wording.Interface.GetValueOrDefault(key, key), null, name => Array.Find(values, v => v.Name == name).Value);
     }
 
+    /// <summary>A short text of the edition, filled, its numbers and addresses as links.</summary>
+    public Prose Line(string key) => _clinic.Fill(ProseOf.LineWithBlanks(_wording.Interface.GetValueOrDefault(key, key)), null, _ => null);
+
     /// <summary>A page of the edition, filled.</summary>
     public Prose Page(string key) => _clinic.Fill(_wording.Pages.GetValueOrDefault(key, Prose.Empty), null, _ => null);
 

@@ -8,6 +8,22 @@ static class ProseOf
 {
     public static Prose Line(string text) => new([new Block.Paragraph([new Inline.Run(text, IsStrong: false, IsEmphasised: false)])], default);
 
+    /// <summary>A short text whose blanks are still to be filled.</summary>
+    public static Prose LineWithBlanks(string template)
+    {
+        var inlines = ImmutableArray.CreateBuilder<Inline>();
+        var at = 0;
+        while (template.IndexOf('{', at) is var opens and >= 0 && template.IndexOf('}', opens) is var closes and >= 0)
+        {
+            inlines.Add(Plain(template[at..opens]));
+            inlines.Add(Blank(template[(opens + 1)..closes]));
+            at = closes + 1;
+        }
+
+        inlines.Add(Plain(template[at..]));
+        return new Prose([new Block.Paragraph(inlines.ToImmutable())], default);
+    }
+
     public static Prose Heading(string text) => new([new Block.Heading(4, [new Inline.Run(text, IsStrong: false, IsEmphasised: false)])], default);
 
     public static Prose List(IEnumerable<ImmutableArray<Inline>> entries)
@@ -49,6 +65,10 @@ static class ProseOf
 
         return inlines.ToImmutable();
     }
+
+    static Inline Blank(string inside) => inside.IndexOf('|', StringComparison.Ordinal) is var bar and >= 0
+        ? new Inline.Either(inside[..bar], inside[(bar + 1)..], IsStrong: false)
+        : new Inline.Blank(inside, IsStrong: false);
 
     public static Inline Plain(string text) => new Inline.Run(text, IsStrong: false, IsEmphasised: false);
 

@@ -56,8 +56,10 @@ static class PageFrame
 
     static void WriteFoot(HtmlWriter html, Words words, string? token)
     {
-        html.Markup("<footer class=\"foot\"><p id=\"person\">"u8).Text(words["clinic contact"]).Markup(" "u8).Text(words["clinic relay"])
-            .Markup("</p><p>"u8).Text(words["does not diagnose"]).Markup("</p><ul>"u8);
+        html.Markup("<footer class=\"foot\"><p id=\"person\">"u8);
+        ProseWriter.WriteLine(html, words.Letter.Line("clinic contact"));
+        ProseWriter.WriteLine(html.Markup(" "u8), words.Letter.Line("clinic relay"));
+        html.Markup("</p><p>"u8).Text(words["does not diagnose"]).Markup("</p><ul>"u8);
         WriteLink(html, "/about"u8, words["about"]);
         WriteLink(html, "/privacy"u8, words["privacy"]);
         WriteLink(html, "/accessibility"u8, words["accessibility"]);

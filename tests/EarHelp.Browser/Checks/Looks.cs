@@ -1,4 +1,5 @@
 using EarHelp.Browser.Running;
+using Microsoft.Playwright;
 
 namespace EarHelp.Browser.Checks;
 
@@ -25,8 +26,10 @@ static class Looks
     }
 
     /// <summary>Focus is on something that can be seen, and nothing lies over it (WCAG 2.2, 2.4.7 and 2.4.11).</summary>
+    /// <remarks>A page that was loaded whole sets its focus when its script runs: that is waited for.</remarks>
     public static async Task FocusCanBeSeenAsync(Visit visit, string state)
     {
+        await visit.Page.WaitForLoadStateAsync(LoadState.Load);
         var trouble = await visit.Page.EvaluateAsync<string?>(
             """
             () => {

@@ -51,7 +51,27 @@ public sealed class Visit : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(service);
         ArgumentNullException.ThrowIfNull(device);
-        var context = await service.Browser.NewContextAsync(new()
+        var visit = await OpenAsync(service.Browser, device, service.Address);
+        await visit.Page.GotoAsync(service.Address.ToString());
+        return visit;
+    }
+
+    /// <summary>The page as it stands, word for word and in its own style, in a window where a script can look at it.</summary>
+    public async Task<Visit> TwinWithScriptAsync()
+    {
+        var written = await Page.ContentAsync();
+        var twin = await OpenAsync(Context.Browser!, Device with { HasScript = true }, Address);
+        await twin.Page.RouteAsync("**/*.js", route => route.AbortAsync());
+        var address = new Uri(Page.Url).GetLeftPart(UriPartial.Query);
+        await twin.Page.RouteAsync(address, route => route.FulfillAsync(new() { Body = written, ContentType = "text/html; charset=utf-8" }));
+        await twin.Page.GotoAsync(Page.Url);
+        Assert.Equal(await Page.Locator("body").InnerTextAsync(), await twin.Page.Locator("body").InnerTextAsync());
+        return twin;
+    }
+
+    static async Task<Visit> OpenAsync(IBrowser browser, Device device, Uri address)
+    {
+        var context = await browser.NewContextAsync(new()
         {
             ViewportSize = new() { Width = device.Width, Height = device.Height },
             JavaScriptEnabled = device.HasScript,
@@ -63,9 +83,7 @@ public sealed class Visit : IAsyncDisposable
             HasTouch = device.Width < 500,
         });
         context.SetDefaultTimeout(30_000);
-        var visit = new Visit(context, await context.NewPageAsync(), device, service.Address);
-        await visit.Page.GotoAsync(service.Address.ToString());
-        return visit;
+        return new Visit(context, await context.NewPageAsync(), device, address);
     }
 
     /// <summary>Takes the first page's way into the conversation, up to the form.</summary>
