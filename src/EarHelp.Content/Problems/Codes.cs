@@ -24,6 +24,7 @@ public static class Codes
     public const string InvisibleCharacter = "EH0018";
     public const string TooDeeplyNested = "EH0019";
     public const string NothingToCompile = "EH0020";
+    public const string EmptyFile = "EH0021";
 
     // Names and facts.
     public const string MalformedName = "EH0101";

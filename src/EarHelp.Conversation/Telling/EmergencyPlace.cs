@@ -18,7 +18,9 @@ readonly record struct EmergencyPlace(string? Country, bool MayBeHome)
         if (!answered.Overlaps(abroad.Values))
             return null;
         var isAbroad = answered.IsSubsetOf(abroad.Values);
-        var isNamed = state.Country is not null && (isAbroad || !string.Equals(state.Country, edition.Clinic.Country, StringComparison.Ordinal));
+
+        // Whoever is abroad and names the clinic's country says where they come from, and not where they are.
+        var isNamed = state.Country is not null && !string.Equals(state.Country, edition.Clinic.Country, StringComparison.Ordinal);
         return isAbroad || isNamed ? new EmergencyPlace(isNamed ? state.Country : null, !isAbroad) : null;
     }
 

@@ -31,7 +31,8 @@ static partial class Breaks
         // Tables.
         ("a row with a cell too few", t => Row(t, IsTableRow, l => l[..(l.TrimEnd('|', ' ').LastIndexOf('|') + 1)])),
         ("a row with a cell too many", t => Row(t, IsTableRow, l => l + " more |")),
-        ("an empty cell", t => Row(t, IsTableRow, l => LastCell().Replace(l, "|  |"))),
+        // In the tables of questions the last cells may be empty.
+        ("an empty cell", t => Row(t, IsTableRow, l => IsOf(t, "questions") ? SecondCell().Replace(l, "$1|  |") : LastCell().Replace(l, "|  |"))),
         ("a row written twice", t => Row(t, IsTableRow, l => l + "\n" + l)),
         ("a line of hyphens that is too short", t => Row(t, IsRule, l => l[..(l.TrimEnd('|').LastIndexOf('|') + 1)])),
         ("no line of hyphens", t => Row(t, IsRule, _ => null)),
@@ -41,7 +42,8 @@ static partial class Breaks
         ("text that touches the table above it", t => Row(t, IsLastRow(t), l => l + "\nThis is a note.")),
         ("text that touches the table below it", t => Heading(t, l => "This is a note.\n" + l)),
         ("the marks of a merge", t => Row(t, IsTableRow, l => "<<<<<<< mine\n" + l)),
-        ("a name with a letter too many", t => Row(t, IsTableRow, l => FirstCell().Replace(l, m => $"| {m.Groups[1].Value}x |"))),
+        // The names of countries, advice words and rules about treating are free.
+        ("a name with a letter too many", t => IsOf(t, "advice words") || t.Contains("| country |", StringComparison.Ordinal) || t.Contains("| **clinic may treat** |", StringComparison.Ordinal) ? null : Row(t, IsTableRow, l => FirstCell().Replace(l, m => $"| {m.Groups[1].Value}x |"))),
 
         // Words.
         ("a tag", t => InSection(t, "<b>The</b> ear")),
@@ -54,7 +56,8 @@ static partial class Breaks
         ("a quotation", t => InSection(t, "> The ear")),
         ("a heading of the wrong level", t => InSection(t, "#### The ear\n\nIt is here.")),
         ("a section that stands twice", t => FirstSection(t) is { } s ? t.TrimEnd('\n') + "\n\n" + s : null),
-        ("a section with a wrong name", t => FirstSection(t) is not null ? SectionName().Replace(t, "$0x", 1) : null),
+        // The names of signposts are free.
+        ("a section with a wrong name", t => FirstSection(t) is not null && !IsOf(t, "signposts") ? SectionName().Replace(t, "$0x", 1) : null),
         ("a section that is not there", t => FirstSection(t) is { } s ? t.Replace(s, string.Empty, StringComparison.Ordinal) : null),
         ("a section without text", t => FirstSection(t) is { } s ? t.Replace(s, s.Split('\n')[0] + "\n\n", StringComparison.Ordinal) : null),
         ("a file of another kind", t => t.Contains("\nwords:", StringComparison.Ordinal) ? Setting(Without(t, "words")!, "words: answers") : null),
@@ -127,6 +130,8 @@ static partial class Breaks
             ? text.Replace(section, section.TrimEnd('\n') + "\n\n" + more + "\n\n", StringComparison.Ordinal)
             : null;
 
+    static bool IsOf(string text, string kind) => text.Contains($"\nwords: {kind}\n", StringComparison.Ordinal);
+
     static string? FirstSection(string text) =>
         text.Contains("\nwords:", StringComparison.Ordinal) && !text.Contains("\nwords: interface", StringComparison.Ordinal)
         && !text.Contains("\nwords: advice words", StringComparison.Ordinal) && !text.Contains("\nwords: reasons", StringComparison.Ordinal)
@@ -136,6 +141,9 @@ static partial class Breaks
 
     [GeneratedRegex(@"\|[^|]*\|\s*$")]
     private static partial Regex LastCell();
+
+    [GeneratedRegex(@"^(\|[^|]*)\|[^|]*\|")]
+    private static partial Regex SecondCell();
 
     [GeneratedRegex(@"^\|\s*([^|]*?)\s*\|")]
     private static partial Regex FirstCell();

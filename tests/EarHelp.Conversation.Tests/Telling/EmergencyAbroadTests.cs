@@ -26,7 +26,7 @@ public class EmergencyAbroadTests
     [Fact]
     public void A_country_that_was_named_first_counts_once_the_person_says_that_they_are_abroad()
     {
-        var patient = new Patient().Tell("where now", "abroad").Type("I am staying in Spain").Answer();
+        var patient = new Patient().Tell("where now", "abroad").Type("I am staying in Spain").UntilAsked("where now").Answer();
 
         Assert.Equal("In an emergency call 112 in Spain.", LineOf(patient));
     }
@@ -43,8 +43,23 @@ public class EmergencyAbroadTests
     [Fact]
     public void Whoever_is_at_home_is_told_the_clinics_own_number()
     {
-        Assert.Equal("In an emergency call 999.", LineOf(new Patient().Type("I have been to Spain").Answer()));
+        Assert.Equal("In an emergency call 999.", LineOf(new Patient().Type("I have been to Spain").UntilAsked("where now").Answer()));
         Assert.Equal("In an emergency call 999.", LineOf(new Patient().Type("I live in the United Kingdom")));
+    }
+
+    [Fact]
+    public void Whoever_is_abroad_and_names_the_clinics_country_is_not_told_its_number_for_where_they_are()
+    {
+        var patient = new Patient().Tell("where now", "abroad").Answer().Type("I live in the United Kingdom");
+
+        Assert.Contains("112 or 911", LineOf(patient), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Whoever_does_not_know_where_they_are_is_told_the_clinics_own_number_too()
+    {
+        Assert.Equal("In an emergency call 999.", LineOf(new Patient().Tell("where now", null).Answer()));
+        Assert.Equal("In an emergency call 999 (in Spain: 112).", LineOf(new Patient().Tell("where now", null).Answer().Type("I am in Spain")));
     }
 
     [Fact]
