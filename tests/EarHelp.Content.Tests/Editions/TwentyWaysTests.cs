@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Sources;
@@ -10,6 +11,7 @@ public sealed class TwentyWaysTests
 {
     static readonly ImmutableArray<SourceFile> Sources = SourceFolder.Read(SourceFolder.FindRoot(AppContext.BaseDirectory)!);
     static readonly CompileOptions Options = NeededByProgram.On(null);
+    static readonly KeptPages Pages = new();
     static readonly string[] Jargon = ["exception", "null", "token", "parse", "yaml", "markdig", "regex", "index"];
 
     public static TheoryData<string> Ways => [.. Breaks.OfText.Select(b => b.Name), .. Breaks.OfFile.Select(b => b.Name)];
@@ -18,20 +20,21 @@ public sealed class TwentyWaysTests
     [MemberData(nameof(Ways))]
     public void A_broken_file_is_told_with_its_place_and_how_to_mend_it(string way)
     {
-        var unclear = new List<string>();
-        foreach (var file in Sources)
+        var unclear = new ConcurrentBag<string>();
+        Parallel.ForEach(Sources, file =>
         {
             if (Broken(file, way) is not { } broken)
-                continue;
-            var compiled = EditionCompiler.Compile(broken, Options);
+                return;
+            var compiled = EditionCompiler.Compile(broken, Options, Pages.Read);
             if (compiled.Edition is not null || compiled.Problems.IsEmpty)
                 unclear.Add($"{file.Path}: no fault");
-            unclear.AddRange(compiled.Problems.Where(p => !IsClear(p)).Select(p => $"{file.Path}: unclear: {p}"));
+            foreach (var problem in compiled.Problems.Where(p => !IsClear(p)))
+                unclear.Add($"{file.Path}: unclear: {problem}");
             if (way != "gone" && !compiled.Problems.Any(p => Names(p, file.Path[..^3])))
                 unclear.Add($"{file.Path}: told elsewhere only: {compiled.Problems.FirstOrDefault()}");
-        }
+        });
 
-        Assert.True(unclear.Count == 0, string.Join('\n', unclear));
+        Assert.True(unclear.IsEmpty, string.Join('\n', unclear.Order(StringComparer.Ordinal)));
     }
 
     [Fact]
@@ -61,6 +64,6 @@ public sealed class TwentyWaysTests
     static bool IsClear(Problem problem) =>
         problem is { Spot: { File.Length: > 0, Line: > 0, Column: > 0 }, Fault.Length: > 10, Mend.Length: > 10 }
         && problem.Fault.TrimEnd('"', ')').EndsWith('.')
-        && ProblemPages.Find(problem.Code) is not null
+        && ProblemPages.Codes.Contains(problem.Code)
         && !Array.Exists(Jargon, j => problem.Fault.Contains(j, StringComparison.OrdinalIgnoreCase));
 }
