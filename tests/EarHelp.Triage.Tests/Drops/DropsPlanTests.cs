@@ -1,6 +1,6 @@
 using EarHelp.Triage.Rules;
 
-namespace EarHelp.Triage.Tests.Rules;
+namespace EarHelp.Triage.Tests.Drops;
 
 /// <summary>
 /// Drops in a millilitre: 20 of a dropper (USP 32, chapter 1101: 45 to 55 mg of water a drop), 26 of a real bottle (Am J Ophthalmol
