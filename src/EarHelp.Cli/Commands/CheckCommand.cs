@@ -3,6 +3,7 @@ using EarHelp.Cli.Describing;
 using EarHelp.Cli.Teaching;
 using EarHelp.Content;
 using EarHelp.Content.Examples;
+using EarHelp.Content.Reviews;
 using EarHelp.Content.Sources;
 using EarHelp.Web.Editions;
 using NodaTime;
@@ -16,6 +17,9 @@ public static class CheckCommand
         Every fault is one line on stderr: file:line:column: error CODE: what is wrong. How to mend it.
         If there is none, the example patients in dialogs/examples/ are assessed; one that does not come out
         as it must is a fault too. The last line, on stdout, counts what was read. Exit code 1 if there is any fault.
+
+        A page past the day after "review by:" is a warning: it is served, and an answer past its grace gives way to general advice.
+        Then come the five texts that are the hardest to read.
 
         With --coverage a table says how many examples reach each rule, advice item, screen and outcome page.
 
@@ -49,11 +53,16 @@ public static class CheckCommand
             return ExitCode.FaultsFound;
         }
 
+        foreach (var due in ReviewsDue.Of(sources, Today(clock)))
+            terminal.Error.WriteLine(FormattableString.Invariant($"{due.Spot}: warning: The review was due by {due.By:yyyy-MM-dd}. Look the page over, and write the new days. Owner: {due.Owner}."));
         var checkedExamples = ExamplePatients.Check(SourceFolder.ReadExamples(root), edition, assessor);
         foreach (var problem in checkedExamples.Problems)
             terminal.Error.WriteLine(problem);
         if (withCoverage)
             terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(edition.Dialog, checkedExamples.Runs)));
+        terminal.Out.WriteLine("The hardest to read:");
+        foreach (var text in HardestTexts.Of(edition))
+            terminal.Out.WriteLine(text);
         terminal.Out.WriteLine(checkedExamples.Problems.IsEmpty
             ? CheckSummary.Of(sources.Length, edition, assessor, checkedExamples.Count)
             : FormattableString.Invariant($"{sources.Length} files read, no fault in them; {checkedExamples.Count} examples, {checkedExamples.Problems.Length} faults found."));

@@ -94,6 +94,9 @@ public static class Codes
     public const string WordingTwice = "EH0315";
     public const string ReviewOrder = "EH0316";
     public const string TermUnexplained = "EH0317";
+    public const string SentenceTooLong = "EH0318";
+    public const string TextTooHard = "EH0319";
+    public const string WrongWaiver = "EH0320";
 
     // The clinic.
     public const string MissingClinicFile = "EH0401";

@@ -10,10 +10,10 @@ sealed partial class WordPages
 {
     public const string Questions = "questions", Advice = "advice", Warnings = "warnings", Explanations = "explanations", Outcomes = "outcomes",
         Destinations = "destinations", Reasons = "reasons", Holds = "holds", Signposts = "signposts", Interface = "interface", Pages = "pages",
-        AdviceWords = "advice words", Answers = "answers", Glossary = "glossary";
+        AdviceWords = "advice words", Answers = "answers", Glossary = "glossary", ReadingWaivers = "reading waivers";
 
     static readonly string[] Kinds =
-        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords, Answers, Glossary];
+        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords, Answers, Glossary, ReadingWaivers];
 
     static readonly string[] Settings = ["words", "title", "owner", "reviewed on", "review by"];
 

@@ -4,6 +4,7 @@ using EarHelp.Content.Answers;
 using EarHelp.Content.Dialogs;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
+using EarHelp.Content.ReadingLevels;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 
@@ -20,7 +21,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         var glossary = GlossaryReader.Read(pages.Of(WordPages.Glossary), problems);
         var interfaceTexts = new InterfaceReader(pages, problems).Read(options.NeededTexts, folder);
         ReportListsOfLanguage(folder);
-        return new Wording(
+        var wording = new Wording(
             pages.Language,
             ReadQuestions(),
             ReadProse(WordPages.Advice, "advice item", [.. _dialog.Advice.Select(a => (a.Id, a.Spot))]),
@@ -35,6 +36,8 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             ReadSignposts(),
             new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), problems).Read(),
             glossary);
+        ReadingCheck.Report(wording, ReadingWaiver.Read(pages.TablesOf(WordPages.ReadingWaivers), problems), problems);
+        return wording;
     }
 
     List<(string, SourceSpot)> WarningNames() => [.. _dialog.Rules.SelectMany(r => r.Warn.Select(w => (Name: w, r.Spot))).DistinctBy(w => w.Name)];
