@@ -12,13 +12,21 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
     readonly int[] _applies = new int[dialog.Facts.Length];
     readonly int[] _named = new int[dialog.NamedFacts.Length];
 
-    public Roots Build()
+    /// <summary>Composes when facts apply and what the named facts are: what <see cref="Of"/> and the rest stand on.</summary>
+    public void Prepare()
     {
         foreach (var fact in dialog.Facts)
             _applies[fact.Index] = All(fact.AppliesWhen);
         foreach (var named in dialog.NamedFacts)
             _named[named.Index] = NamedFactOf(named);
+    }
 
+    /// <summary>Who it applies to.</summary>
+    public int AppliesOf(int fact) => _applies[fact];
+
+    public Roots Build()
+    {
+        Prepare();
         var rules = MatchesOf();
         var possible = builder.Not(Any(dialog.Impossible.Select(i => builder.And(Of(i.One), Of(i.Other)))));
         var level = LevelOf(rules);
@@ -40,7 +48,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
     }
 
     /// <summary>By rule, who matches it. An otherwise-row matches whom no other row with a level matches.</summary>
-    ImmutableArray<int> MatchesOf()
+    public ImmutableArray<int> MatchesOf()
     {
         var rules = dialog.Rules.Select(r => All(r.Conditions)).ToArray();
         var foreseen = Any(dialog.Rules.Where(r => r.Level is not null && !r.IsOtherwise).Select(r => rules[r.Index]));
@@ -120,7 +128,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         return root;
     }
 
-    int Of(Condition condition)
+    public int Of(Condition condition)
     {
         if (condition.Of.IsNamedFact)
         {
@@ -133,7 +141,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         return builder.And(_applies[fact], builder.Literal(fact, classes[fact].MaskOf(condition.Values)));
     }
 
-    int All(ImmutableArray<Condition> conditions)
+    public int All(ImmutableArray<Condition> conditions)
     {
         var root = Terminal.True;
         foreach (var condition in conditions.Reverse())
@@ -141,7 +149,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         return root;
     }
 
-    int Any(IEnumerable<int> roots)
+    public int Any(IEnumerable<int> roots)
     {
         var root = Terminal.False;
         foreach (var one in roots.Reverse())
