@@ -81,7 +81,7 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         {
             if (table.Kind != "fact")
                 problems.AddUnknown(Codes.UnknownPart, table.Spot, "table of a checklist with the heading", table.Kind, ["fact"]);
-            var columns = Columns.Of(table, ["fact", "entry", "short"], ["again", "said as"], problems, mayBeEmpty: ["again", "said as"]);
+            var columns = Columns.Of(table, ["fact", "entry", "short"], ["again", "said as", "place"], problems, mayBeEmpty: ["again", "said as", "place"]);
             foreach (var row in table.Rows)
             {
                 if (facts.Find(row.Cells[0]) is not { } index)
@@ -105,6 +105,17 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         var again = columns.Cell(row, "again");
         if (fact.RedFlag is RedFlag.Marked && again.IsNothing && (columns.Has("again") || !again.IsMissing || row.Cells.All(c => !c.IsMissing)))
             problems.Add(Codes.MissingAgain, again.Spot, $"\"{fact.Id}\" is a red flag, and its entry has no second wording.", "Fill the column \"again\": a way to tell, about the whole time of the rule.");
-        return new EntryWords(fact.Index, prose.ReadCell(columns.Cell(row, "entry")), prose.ReadCell(again), columns.Cell(row, "short").Text, SaidAs.Read(columns.Cell(row, "said as")), row.Spot);
+        return new EntryWords(fact.Index, prose.ReadCell(columns.Cell(row, "entry")), prose.ReadCell(again), columns.Cell(row, "short").Text, SaidAs.Read(columns.Cell(row, "said as")), row.Spot)
+        {
+            Place = ReadPlace(columns.Cell(row, "place")),
+        };
+    }
+
+    string ReadPlace(PageCell cell)
+    {
+        if (cell.IsNothing || EarPlaces.All.Contains(cell.Text))
+            return cell.IsNothing ? string.Empty : cell.Text;
+        problems.AddUnknown(Codes.UnknownPart, cell.Spot, "place on the ear's drawing", cell.Text, EarPlaces.All);
+        return string.Empty;
     }
 }

@@ -58,7 +58,11 @@ public sealed record FactShown(
     string Brief,
     ImmutableArray<OptionShown> Options,
     string? InputHint,
-    string? NotSure);
+    string? NotSure)
+{
+    /// <summary>Where on the ear's drawing it is felt or seen, one of <see cref="EarPlaces"/>; empty: at no single place.</summary>
+    public string Place { get; init; } = string.Empty;
+}
 
 /// <param name="Value">As in a chosen answer.</param>
 public sealed record OptionShown(string Value, string Label);

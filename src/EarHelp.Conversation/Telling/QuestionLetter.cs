@@ -47,7 +47,10 @@ sealed class QuestionLetter(Dialog dialog, Wording wording, AnswerWords answers,
         };
         var notSure = asked.OffersNotSure ? answers.Word(isAgain ? "second wording unsure" : "not sure") : null;
         return new FactShown(
-            asked, Fill(label, ear), Fill(why, ear), Fill(note, ear), answers.Brief(fact.Index, ear), Options(asked, words, ear), Hint(asked), notSure);
+            asked, Fill(label, ear), Fill(why, ear), Fill(note, ear), answers.Brief(fact.Index, ear), Options(asked, words, ear), Hint(asked), notSure)
+        {
+            Place = question.Kind == QuestionKind.Checklist && entry is not null ? entry.Place : string.Empty,
+        };
     }
 
     ImmutableArray<OptionShown> Options(AskedFact asked, QuestionWords? words, Ear? ear)

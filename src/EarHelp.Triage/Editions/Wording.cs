@@ -52,7 +52,11 @@ public sealed record OptionWords(ValueSet Values, string Label, ImmutableArray<s
 
 /// <param name="Fact">Index of the yes/no fact.</param>
 /// <param name="Again">The second wording, or empty.</param>
-public sealed record EntryWords(int Fact, Prose Label, Prose Again, string InBrief, ImmutableArray<string> SaidAs, SourceSpot Spot);
+public sealed record EntryWords(int Fact, Prose Label, Prose Again, string InBrief, ImmutableArray<string> SaidAs, SourceSpot Spot)
+{
+    /// <summary>Where on the ear's drawing it is felt or seen, one of <see cref="EarPlaces"/>; empty: at no single place.</summary>
+    public string Place { get; init; } = string.Empty;
+}
 
 /// <summary>The words of an outcome, by what the section says.</summary>
 public sealed record OutcomeWords(Prose Headline, Prose Meaning, Prose MoreUrgent, Prose IfNobodyAnswered, Prose WhoDecides);

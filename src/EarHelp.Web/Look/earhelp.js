@@ -94,7 +94,9 @@
     button.addEventListener("click", () => can[button.dataset.do](button));
   }
 
-  // After a full load the question of now, or what is wrong with the answer, is where one is.
-  const first = find("#faults") ?? (location.hash === "#now" ? find("#now") : null);
-  if (first) focusOn(first);
+  // After a full load the question of now, what is wrong with the answer, or a plan that was just made is where one is. The
+  // browser goes to the address's own anchor first, which takes the focus away.
+  const isNew = performance.getEntriesByType("navigation")[0]?.type === "navigate";
+  const first = find("#faults") ?? (location.hash === "#now" ? find("#now") : isNew ? find("#plan h1") : null);
+  if (first) addEventListener("load", () => requestAnimationFrame(() => focusOn(first)));
 })();

@@ -1,16 +1,22 @@
+using System.Collections.Immutable;
 using EarHelp.Conversation.Telling;
+using EarHelp.Triage.Editions;
 using EarHelp.Web.Markup;
 
 namespace EarHelp.Web.Pages;
 
 /// <summary>Several yes/no facts on one screen: a tick for yes, one for "not sure", and "none of these" set apart.</summary>
-sealed class ChecklistFields(HtmlWriter html, FilledForm? filled)
+sealed class ChecklistFields(HtmlWriter html, Words words, FilledForm? filled)
 {
     internal void Write(QuestionShown question)
     {
+        var places = EarPlaces.All.Where(p => question.Facts.Any(f => f.Place == p)).ToImmutableArray();
+        if (!places.IsEmpty)
+            EarDrawing.WriteToPointAt(html, words, places);
         html.Markup("<ul class=\"choices\">"u8);
-        for (var i = 0; i < question.Facts.Length; i++)
-            WriteEntry(i, question.Facts[i]);
+        foreach (var place in places)
+            WritePlace(question, place);
+        WriteEntries(question, string.Empty);
         if (question.None is not null)
         {
             html.Markup("<li class=\"apart\"><label class=\"pick\"><input type=\"checkbox\" name=\"none\" value=\"yes\""u8);
@@ -19,6 +25,25 @@ sealed class ChecklistFields(HtmlWriter html, FilledForm? filled)
         }
 
         html.Markup("</ul>"u8);
+    }
+
+    /// <summary>What is felt or seen at one place of the drawing, under the place's number and name.</summary>
+    void WritePlace(QuestionShown question, string place)
+    {
+        var number = EarPlaces.All.IndexOf(place) + 1;
+        html.Markup("<li class=\"place\" id=\"place-"u8).Number(number).Markup("\"><p id=\"place-name-"u8).Number(number).Markup("\"><b>"u8).Number(number)
+            .Markup("</b> "u8).Text(words[place]).Markup("</p><ul class=\"choices\" aria-labelledby=\"place-name-"u8).Number(number).Markup("\">"u8);
+        WriteEntries(question, place);
+        html.Markup("</ul></li>"u8);
+    }
+
+    void WriteEntries(QuestionShown question, string place)
+    {
+        for (var i = 0; i < question.Facts.Length; i++)
+        {
+            if (question.Facts[i].Place == place)
+                WriteEntry(i, question.Facts[i]);
+        }
     }
 
     void WriteEntry(int index, FactShown fact)

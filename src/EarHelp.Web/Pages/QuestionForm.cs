@@ -85,7 +85,7 @@ sealed class QuestionForm(HtmlWriter html, Words words, string token, string tur
         html.Markup("<p>"u8).Text(question.Hint).Markup("</p></div>"u8);
         WriteFault(isChecklist ? null : 0, isChecklist ? null : question.Facts[0].Asked.Fact);
         if (isChecklist)
-            new ChecklistFields(html, filled).Write(question);
+            new ChecklistFields(html, words, filled).Write(question);
         else
             new FactFields(html, words, filled).Write(0, question.Facts[0]);
         html.Markup("</fieldset>"u8);

@@ -38,10 +38,11 @@ sealed class TimeLine(HtmlWriter html, Words words, LetterPart.OutcomeShown show
             if (section.Kind != kind)
                 continue;
             var level = (int)(tag ?? HeadingTag.Second);
-            if (section.Heading != above)
+            var isSaid = section.Heading == above;
+            if (!isSaid)
                 html.Markup("<h"u8).Number(level).Markup(tag is null ? " class=\"heard\">"u8 : ">"u8).Text(section.Heading)
                     .Markup("</h"u8).Number(level).Markup(">"u8);
-            ProseWriter.Write(html, section.Text, (HeadingTag)(level + 1));
+            ProseWriter.Write(html, section.Text, (HeadingTag)(isSaid ? level : level + 1));
         }
     }
 

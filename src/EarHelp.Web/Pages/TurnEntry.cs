@@ -51,8 +51,9 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
         FormFields.WriteToken(html, token);
         FormFields.WriteTurn(html, nextTurn);
         FormFields.WriteScreen(html, question.Screen, question.Ear);
-        html.Markup("<button class=\"link\">"u8).Text(words["change"]).Markup("<span class=\"heard\">: "u8)
-            .Text(words.Letter.BriefOfScreen(question.Screen, question.Ear)).Markup("</span></button></form></div>"u8);
+        html.Markup("<button class=\"link\""u8)
+            .Attribute("aria-label"u8, words.Letter.Text("change answer", ("question", words.Letter.BriefOfScreen(question.Screen, question.Ear))))
+            .Markup(">"u8).Text(words["change"]).Markup("</button></form></div>"u8);
     }
 
     void Write(LetterPart part)

@@ -19,7 +19,7 @@ public sealed class GoingBackTests(Service service)
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Show all answers" }).ClickAsync();
         await visit.KeepPictureAsync("all-answers");
         await Axe.FindsNothingAsync(visit, "all answers");
-        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Change: Hearing" }).First.ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Change the answer: Hearing (left ear)" }).First.ClickAsync();
         await Assertions.Expect(visit.Now.Locator("input[name=screen]")).ToHaveValueAsync("hearing");
         await visit.KeepPictureAsync("change-asked");
         await Axe.FindsNothingAsync(visit, "an earlier question asked again");

@@ -40,7 +40,11 @@ public sealed class Service : IAsyncLifetime
         await Browser.DisposeAsync();
         _playwright?.Dispose();
         if (_app is not null)
+        {
+            await _app.StopAsync();
             await _app.DisposeAsync();
+        }
+
         Directory.Delete(_data, recursive: true);
     }
 }

@@ -62,8 +62,10 @@ public sealed class Visit : IAsyncDisposable
         var written = await Page.ContentAsync();
         var twin = await OpenAsync(Context.Browser!, Device with { HasScript = true }, Address);
         await twin.Page.RouteAsync("**/*.js", route => route.AbortAsync());
-        await twin.Page.RouteAsync(Page.Url, route => route.FulfillAsync(new() { Body = written, ContentType = "text/html; charset=utf-8" }));
+        var address = new Uri(Page.Url).GetLeftPart(UriPartial.Query);
+        await twin.Page.RouteAsync(address, route => route.FulfillAsync(new() { Body = written, ContentType = "text/html; charset=utf-8" }));
         await twin.Page.GotoAsync(Page.Url);
+        Assert.Equal(await Page.Locator("body").InnerTextAsync(), await twin.Page.Locator("body").InnerTextAsync());
         return twin;
     }
 
