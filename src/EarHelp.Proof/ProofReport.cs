@@ -18,7 +18,7 @@ public sealed record ProofReport(ImmutableArray<Finding> Findings, BigInteger Pa
     /// <summary>One line in figures.</summary>
     public string Summary(TimeSpan took)
     {
-        var broken = Errors.Select(f => f.Property).Distinct(StringComparer.Ordinal).ToArray();
+        var broken = Errors.Select(f => f.Breaks).Distinct(StringComparer.Ordinal).ToArray();
         var held = PropertyNames.All.Count(p => !broken.Contains(p));
         var seconds = took.TotalSeconds.ToString("0.0", CultureInfo.InvariantCulture);
         return broken.Length == 0

@@ -12,7 +12,7 @@ namespace EarHelp.Proof.Findings;
 public abstract record Finding(ImmutableArray<SourceSpot> Rows, ExamplePatient? Shown, BigInteger Patients)
 {
     /// <summary>The property, or the check of one table, that does not hold.</summary>
-    public abstract string Property { get; }
+    public abstract string Breaks { get; }
 
     /// <summary>One sentence.</summary>
     public abstract string Fault { get; }
@@ -28,6 +28,6 @@ public abstract record Finding(ImmutableArray<SourceSpot> Rows, ExamplePatient? 
         var spot = Rows.IsEmpty ? "" : $"{Rows[0]}: ";
         var others = Rows.Length > 1 ? $" With {string.Join(", ", Rows.Skip(1).Select(r => $"{r.File}:{r.Line}"))}." : "";
         var shown = Shown is null ? "" : $" Example: {Shown.InWords} ({Amount.InWords(Patients)} patients).";
-        return $"{spot}{(IsNotice ? "notice" : "error")} {Property}: {Fault}{shown}{others} {Mend}";
+        return $"{spot}{(IsNotice ? "notice" : "error")} {Breaks}: {Fault}{shown}{others} {Mend}";
     }
 }

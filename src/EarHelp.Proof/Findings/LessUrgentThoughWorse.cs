@@ -11,7 +11,7 @@ public sealed record LessUrgentThoughWorse(
     string Fact, string From, string To, string LevelBefore, string LevelAfter, ExamplePatient After,
     ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.Monotone;
+    public override string Breaks => PropertyNames.Monotone;
 
     public override string Fault => 
         $"\"{Fact}\" gets worse from {From} to {To}, and the level falls from \"{LevelBefore}\" to \"{LevelAfter}\"; afterwards: {After.InWords}.";

@@ -9,7 +9,7 @@ namespace EarHelp.Proof.Findings;
 /// <param name="What">The decision that no row makes.</param>
 public sealed record NobodyDecides(string What, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.Total;
+    public override string Breaks => PropertyNames.Total;
 
     public override string Fault => $"No row decides {What} for some patients.";
 
@@ -19,7 +19,7 @@ public sealed record NobodyDecides(string What, ImmutableArray<SourceSpot> Rows,
 /// <summary>A level has no page in one language.</summary>
 public sealed record NoOutcomePage(string Level, string Language, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.Total;
+    public override string Breaks => PropertyNames.Total;
 
     public override string Fault => $"The level \"{Level}\" has no outcome page in \"{Language}\".";
 

@@ -8,7 +8,7 @@ namespace EarHelp.Proof.Findings;
 /// <summary>An outcome names nobody who can be seen.</summary>
 public sealed record NobodyToSee(string Level, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.Defer;
+    public override string Breaks => PropertyNames.Defer;
 
     public override string Fault => $"At the level \"{Level}\" some patients can reach none of the destinations, or none that is always open.";
 
@@ -18,7 +18,7 @@ public sealed record NobodyToSee(string Level, ImmutableArray<SourceSpot> Rows, 
 /// <summary>An outcome page leaves out something that it must say.</summary>
 public sealed record OutcomeLeavesOut(string Outcome, string Language, string What, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.Defer;
+    public override string Breaks => PropertyNames.Defer;
 
     public override string Fault => $"The outcome \"{Outcome}\" in \"{Language}\" does not say {What}.";
 

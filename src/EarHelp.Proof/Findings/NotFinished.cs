@@ -5,7 +5,7 @@ namespace EarHelp.Proof.Findings;
 /// <summary>The proof did not finish: that is a fault, because nothing was shown.</summary>
 public sealed record NotFinished(string Bound) : Finding([], null, BigInteger.Zero)
 {
-    public override string Property => "proof";
+    public override string Breaks => "proof";
 
     public override string Fault => $"The proof could not finish: {Bound}";
 

@@ -9,7 +9,7 @@ namespace EarHelp.Proof.Findings;
 /// <param name="Forbids">What forbids it, as written.</param>
 public sealed record ShownThoughForbidden(string Item, string Forbids, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.NoHarm;
+    public override string Breaks => PropertyNames.NoHarm;
 
     public override string Fault => $"\"{Item}\" is shown to people whom {Forbids} may forbid it.";
 
@@ -20,7 +20,7 @@ public sealed record ShownThoughForbidden(string Item, string Forbids, Immutable
 /// <summary>Two rows that match together give and withhold one item.</summary>
 public sealed record GivenAndWithheld(string Item, string Giving, string Withholding, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.Agree;
+    public override string Breaks => PropertyNames.Agree;
 
     public override string Fault => $"Rule \"{Giving}\" gives \"{Item}\" and rule \"{Withholding}\" withholds it from the same people.";
 

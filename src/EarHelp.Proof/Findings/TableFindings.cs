@@ -14,7 +14,7 @@ public static class TableFindings
 /// <summary>No row of a named fact's table fits somebody.</summary>
 public sealed record NoRowFits(string Table, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => TableFindings.Gap;
+    public override string Breaks => TableFindings.Gap;
 
     public override string Fault => $"No row of \"{Table}\" fits some patients.";
 
@@ -24,7 +24,7 @@ public sealed record NoRowFits(string Table, ImmutableArray<SourceSpot> Rows, Ex
 /// <summary>Two rows fit the same people, which the table's hit policy does not allow.</summary>
 public sealed record RowsOverlap(string Table, string Policy, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => TableFindings.Overlap;
+    public override string Breaks => TableFindings.Overlap;
 
     public override string Fault => $"Two rows of \"{Table}\" fit the same people, and its hit policy says: {Policy}.";
 
@@ -35,7 +35,7 @@ public sealed record RowsOverlap(string Table, string Policy, ImmutableArray<Sou
 /// <param name="SaidBy">Rows that say the same for somebody who meets it.</param>
 public sealed record NeverDecides(string Rule, string SaidBy, bool IsOfNamedFact, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => TableFindings.NeverDecides;
+    public override string Breaks => TableFindings.NeverDecides;
 
     public override string Fault => $"Row \"{Rule}\" never decides anything by itself; {SaidBy} already says so.";
 
@@ -48,7 +48,7 @@ public sealed record NeverDecides(string Rule, string SaidBy, bool IsOfNamedFact
 /// <summary>A condition column that tells nobody apart.</summary>
 public sealed record ColumnNeverMatters(string Table, string Column, ImmutableArray<SourceSpot> Rows) : Finding(Rows, null, BigInteger.Zero)
 {
-    public override string Property => TableFindings.Column;
+    public override string Breaks => TableFindings.Column;
 
     public override string Fault => $"The column \"{Column}\" of \"{Table}\" never matters: without it the same patients meet the same rows.";
 
@@ -58,7 +58,7 @@ public sealed record ColumnNeverMatters(string Table, string Column, ImmutableAr
 /// <summary>A cell asks for values that the fact does not have.</summary>
 public sealed record ValueOutside(string Fact, string Cell, ImmutableArray<SourceSpot> Rows) : Finding(Rows, null, BigInteger.Zero)
 {
-    public override string Property => TableFindings.Outside;
+    public override string Breaks => TableFindings.Outside;
 
     public override string Fault => $"No value of \"{Fact}\" meets {Cell}.";
 
@@ -68,7 +68,7 @@ public sealed record ValueOutside(string Fact, string Cell, ImmutableArray<Sourc
 /// <summary>Two rows conclude the same and differ in one cell.</summary>
 public sealed record CouldBeMerged(string One, string Other, string Column, ImmutableArray<SourceSpot> Rows) : Finding(Rows, null, BigInteger.Zero)
 {
-    public override string Property => TableFindings.Merge;
+    public override string Breaks => TableFindings.Merge;
 
     public override string Fault => $"Rows \"{One}\" and \"{Other}\" conclude the same and differ only in \"{Column}\".";
 

@@ -11,7 +11,7 @@ namespace EarHelp.Proof.Findings;
 /// <param name="To">Where the way leads.</param>
 public sealed record TooManyScreens(int Screens, int Bound, string To, ImmutableArray<SourceSpot> Rows, ExamplePatient Shown, BigInteger Patients) : Finding(Rows, Shown, Patients)
 {
-    public override string Property => PropertyNames.Length;
+    public override string Breaks => PropertyNames.Length;
 
     public override string Fault => $"The way to {To} takes up to {Screens} screens after the form; at most {Bound} are allowed.";
 

@@ -60,7 +60,7 @@ sealed class PatientWords(Dialog dialog, Wording? wording)
         return string.IsNullOrEmpty(brief) ? fact.DecidingId : brief;
     }
 
-    string Json(ImmutableArray<ToldFact> facts)
+    static string Json(ImmutableArray<ToldFact> facts)
     {
         var buffer = new ArrayBufferWriter<byte>();
         using (var json = new Utf8JsonWriter(buffer, Readable))

@@ -21,9 +21,9 @@ sealed class Monotone(ProofContext proof)
         {
             if (fact.Worse is not Worse.Towards { Higher: var isHigher })
                 continue;
-            var broken = WorseMoves(fact, isHigher).FirstOrDefault(m => Falls(fact.Index, m.From, m.To), (-1, -1));
-            if (broken.From >= 0)
-                yield return Tell(fact, broken.From, broken.To);
+            var broken = WorseMoves(fact, isHigher).Where(m => Falls(fact.Index, m.From, m.To)).Take(1);
+            foreach (var (from, to) in broken)
+                yield return Tell(fact, from, to);
         }
     }
 
@@ -62,7 +62,7 @@ sealed class Monotone(ProofContext proof)
         }
     }
 
-    Finding Tell(Fact fact, int from, int to)
+    LessUrgentThoughWorse Tell(Fact fact, int from, int to)
     {
         var falling = Forgotten(_space.And(_space.Builder.Literal(fact.Index, 1UL << from), FallingSet(fact.Index, from, to)));
         var (classes, asked) = proof.Smallest.PathIn(falling);
