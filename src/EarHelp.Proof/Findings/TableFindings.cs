@@ -46,13 +46,17 @@ public sealed record NeverDecides(string Rule, string SaidBy, bool IsOfNamedFact
 }
 
 /// <summary>A condition column that tells nobody apart.</summary>
-public sealed record ColumnNeverMatters(string Table, string Column, ImmutableArray<SourceSpot> Rows) : Finding(Rows, null, BigInteger.Zero)
+/// <param name="Repeats">The column only says again what the other cells of its rows, or when their facts apply, already say.</param>
+public sealed record ColumnNeverMatters(string Table, string Column, bool Repeats, ImmutableArray<SourceSpot> Rows) : Finding(Rows, null, BigInteger.Zero)
 {
     public override string Breaks => TableFindings.Column;
 
     public override string Fault => $"The column \"{Column}\" of \"{Table}\" never matters: without it the same patients meet the same rows.";
 
-    public override string Mend => "Take the column out.";
+    public override string Mend => Repeats ? "It repeats what the other cells of its rows say; nothing need be done." : "Take the column out.";
+
+    /// <summary>A row that repeats a condition is easier to read, and stays as narrow if the other cells change.</summary>
+    public override bool IsNotice => Repeats;
 }
 
 /// <summary>A cell asks for values that the fact does not have.</summary>

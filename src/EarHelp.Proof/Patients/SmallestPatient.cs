@@ -38,11 +38,12 @@ sealed class SmallestPatient(ProofSpace space, Wording? wording)
         return (classes, asked);
     }
 
-    public ExamplePatient Told(int[] classes, bool[] asked, int? unsure = null)
+    /// <param name="exactly">A fact and its value, where any member of its class will not do.</param>
+    public ExamplePatient Told(int[] classes, bool[] asked, int? unsure = null, (int Fact, int Value)? exactly = null)
     {
         var facts = space.Dialog.Facts
             .Where(f => space.EndOf(space.Composed.AppliesOf(f.Index), classes) == Terminal.True)
-            .Select(f => new ToldFact(f, _ordinary.MemberOf(f, classes[f.Index]), asked[f.Index], f.Index == unsure))
+            .Select(f => new ToldFact(f, f.Index == exactly?.Fact ? exactly.Value.Value : _ordinary.MemberOf(f, classes[f.Index]), asked[f.Index], f.Index == unsure))
             .ToImmutableArray();
         return new PatientWords(space.Dialog, wording).Tell(facts);
     }

@@ -27,7 +27,7 @@ static class Defer
             if (lost == Terminal.False)
                 continue;
             var (classes, asked) = proof.Smallest.PathIn(lost);
-            yield return new NobodyToSee(level.Id, [proof.SpotOfDeciding(classes)], proof.Smallest.Told(classes, asked), proof.Count(lost));
+            yield return new NobodyToSee(level.Id, proof.RowDeciding(classes), proof.Smallest.Told(classes, asked), proof.Count(lost));
         }
     }
 

@@ -23,7 +23,7 @@ sealed class Monotone(ProofContext proof)
                 continue;
             var broken = WorseMoves(fact, isHigher).Where(m => Falls(fact.Index, m.From, m.To)).Take(1);
             foreach (var (from, to) in broken)
-                yield return Tell(fact, from, to);
+                yield return Tell(fact, from, to, isHigher);
         }
     }
 
@@ -62,7 +62,7 @@ sealed class Monotone(ProofContext proof)
         }
     }
 
-    LessUrgentThoughWorse Tell(Fact fact, int from, int to)
+    LessUrgentThoughWorse Tell(Fact fact, int from, int to, bool isHigher)
     {
         var falling = Forgotten(_space.And(_space.Builder.Literal(fact.Index, 1UL << from), FallingSet(fact.Index, from, to)));
         var (classes, asked) = proof.Smallest.PathIn(falling);
@@ -70,20 +70,37 @@ sealed class Monotone(ProofContext proof)
         // The facts that only apply afterwards are chosen again, so that the second half of the example shows the fall.
         var shown = _space.And(FallingSet(fact.Index, from, to), SameAs(fact, classes));
         var (after, afterAsked) = proof.Smallest.PathIn(_space.And(shown, _space.Builder.Literal(fact.Index, 1UL << to)));
-        var ordinary = new OrdinaryValues(proof.Dialog, _space.Classes);
+        var (milder, worse) = Values(fact, from, to, isHigher);
         asked[fact.Index] = afterAsked[fact.Index] = true;
         var before = Terminal.ValueOf(_space.EndOf(_space.Roots.Level, classes));
         var then = Terminal.ValueOf(_space.EndOf(_space.Roots.Level, after));
         return new LessUrgentThoughWorse(
             fact.DecidingId,
-            fact.Values.NameOf(ordinary.MemberOf(fact, from)),
-            fact.Values.NameOf(ordinary.MemberOf(fact, to)),
+            fact.Values.NameOf(milder),
+            fact.Values.NameOf(worse),
             proof.Dialog.Levels[before].Id,
             proof.Dialog.Levels[then].Id,
-            proof.Smallest.Told(after, afterAsked),
-            [proof.SpotOfDeciding(classes), proof.SpotOfDeciding(after), fact.Spot],
-            proof.Smallest.Told(classes, asked),
-            proof.Count(falling));
+            proof.Smallest.Told(after, afterAsked, exactly: (fact.Index, worse)),
+            [.. proof.RowDeciding(classes), .. proof.RowDeciding(after), fact.Spot],
+            proof.Smallest.Told(classes, asked, exactly: (fact.Index, milder)),
+            CountOf(falling, fact, from, to, isHigher));
+    }
+
+    /// <summary>Two values of the classes of which the second is worse.</summary>
+    (int Milder, int Worse) Values(Fact fact, int from, int to, bool isHigher)
+    {
+        var (before, after) = (_space.Classes[fact.Index].Members[from], _space.Classes[fact.Index].Members[to]);
+        var ordinary = new OrdinaryValues(proof.Dialog, _space.Classes);
+        var (milder, worse) = (ordinary.MemberOf(fact, from), ordinary.MemberOf(fact, to));
+        return (worse > milder) == isHigher ? (milder, worse) : isHigher ? (before.Least, after.Greatest) : (before.Greatest, after.Least);
+    }
+
+    /// <summary>Of a class whose values lie on both sides of the worse ones, only those on the milder side count.</summary>
+    System.Numerics.BigInteger CountOf(int falling, Fact fact, int from, int to, bool isHigher)
+    {
+        var (before, after) = (_space.Classes[fact.Index].Members[from], _space.Classes[fact.Index].Members[to]);
+        var milder = before.Intersect(isHigher ? ValueSet.Between(0, after.Greatest - 1) : ValueSet.Between(after.Least + 1, fact.Values.Count - 1));
+        return proof.Count(falling) / before.Count * milder.Count;
     }
 
     /// <summary>Patients, the fact's own value left out, whom the move makes less urgent.</summary>

@@ -44,16 +44,16 @@ sealed class ProofContext
     /// <summary>The patients who get their level from the rule.</summary>
     public int DecidedBy(Rule rule) => Space.And(Space.Possible, Space.Without(Space.Matches[rule.Index], BeforeMe[rule.Index]));
 
-    /// <summary>The spots of the rows that decide for a patient.</summary>
-    public SourceSpot SpotOfDeciding(ReadOnlySpan<int> classes)
+    /// <summary>Where the row stands that decides for a patient; empty if none does.</summary>
+    public ImmutableArray<SourceSpot> RowDeciding(ReadOnlySpan<int> classes)
     {
         foreach (var rule in Deciding)
         {
             if (Space.EndOf(Space.Matches[rule.Index], classes) == Terminal.True)
-                return rule.Spot;
+                return [rule.Spot];
         }
 
-        return default;
+        return [];
     }
 
     ImmutableArray<int> FindBeforeMe()

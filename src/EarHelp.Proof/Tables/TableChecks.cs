@@ -45,8 +45,10 @@ static class TableChecks
             foreach (var column in rows.SelectMany(r => r).Select(c => c.Of).Distinct())
             {
                 var cells = rows.SelectMany(r => r.Where(c => c.Of == column).Select(c => (Row: r, Cell: c))).ToArray();
-                if (cells.All(c => IsIdle(proof, c.Row, c.Cell)))
-                    yield return new ColumnNeverMatters(table, proof.NameOf(cells[0].Cell), [.. cells.Select(c => c.Cell.Spot)]);
+                if (!cells.All(c => IsIdle(proof, c.Row, c.Cell)))
+                    continue;
+                var repeats = !cells.All(c => proof.Space.Without(proof.Space.Possible, proof.Space.Of(c.Cell)) == Terminal.False);
+                yield return new ColumnNeverMatters(table, proof.NameOf(cells[0].Cell), repeats, [.. cells.Select(c => c.Cell.Spot)]);
             }
         }
     }
@@ -97,7 +99,7 @@ static class TableChecks
     /// <summary>The one condition in which two rows over the same columns differ, or null.</summary>
     static Condition? OnlyDifference(ImmutableArray<Condition> one, ImmutableArray<Condition> other)
     {
-        if (one.Length != other.Length || !one.All(c => other.Any(o => o.Of == c.Of)))
+        if (one.Length != other.Length || !one.All(c => one.Count(o => o.Of == c.Of) == 1 && other.Count(o => o.Of == c.Of) == 1))
             return null;
         var different = one.Where(c => !other.Single(o => o.Of == c.Of).Values.Equals(c.Values)).Take(2).ToArray();
         return different.Length == 1 ? different[0] : null;
