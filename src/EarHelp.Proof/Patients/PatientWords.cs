@@ -21,8 +21,7 @@ readonly record struct ToldFact(Fact Fact, int Value, bool IsAsked, bool IsUnsur
 }
 
 /// <summary>Tells an example in the words of the edition's own questions, and as answers to replay.</summary>
-/// <param name="wording">Null: the names of the facts stand in.</param>
-sealed class PatientWords(Dialog dialog, Wording? wording)
+sealed class PatientWords(Dialog dialog, FactNames names)
 {
     static readonly JsonWriterOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
@@ -47,17 +46,8 @@ sealed class PatientWords(Dialog dialog, Wording? wording)
     string InWords(ToldFact told)
     {
         if (told.IsUnsure || told.Fact.Values is not FactValues.Numbers numbers)
-            return $"{NameOf(told.Fact)}: {(told.IsUnsure ? "not sure" : told.Written)}";
-        return told.Fact.Counted is null ? $"{NameOf(told.Fact)} {told.Written}" : $"{told.Fact.DecidingId}: {told.Written} {numbers.Unit}";
-    }
-
-    string NameOf(Fact fact)
-    {
-        var screen = dialog.Screens.FirstOrDefault(s => s.Facts.Contains(fact.Index));
-        if (wording is null || screen is null || !wording.Questions.TryGetValue(screen.Id, out var words))
-            return fact.DecidingId;
-        var brief = screen.IsChecklist ? words.Entries.FirstOrDefault(e => e.Fact == fact.Index)?.InBrief : words.InBrief;
-        return string.IsNullOrEmpty(brief) ? fact.DecidingId : brief;
+            return $"{names.Of(told.Fact)}: {(told.IsUnsure ? "not sure" : told.Written)}";
+        return told.Fact.Counted is null ? $"{names.Of(told.Fact)} {told.Written}" : $"{told.Fact.DecidingId}: {told.Written} {numbers.Unit}";
     }
 
     static string Json(ImmutableArray<ToldFact> facts)

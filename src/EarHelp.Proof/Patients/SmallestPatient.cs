@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using EarHelp.Proof.Spaces;
 using EarHelp.Triage.Diagrams;
-using EarHelp.Triage.Editions;
 
 namespace EarHelp.Proof.Patients;
 
 /// <summary>Finds in a set of patients the one with the fewest answers that are not ordinary.</summary>
-sealed class SmallestPatient(ProofSpace space, Wording? wording)
+/// <param name="also">The other dialog over the same facts, if two are compared: what applies in it is told too.</param>
+sealed class SmallestPatient(ProofSpace space, FactNames names, ProofSpace? also = null)
 {
     const int Never = int.MaxValue / 2;
 
@@ -42,11 +42,13 @@ sealed class SmallestPatient(ProofSpace space, Wording? wording)
     public ExamplePatient Told(int[] classes, bool[] asked, int? unsure = null, (int Fact, int Value)? exactly = null)
     {
         var facts = space.Dialog.Facts
-            .Where(f => space.EndOf(space.Composed.AppliesOf(f.Index), classes) == Terminal.True)
+            .Where(f => Applies(space, f.Index, classes) || (also is not null && Applies(also, f.Index, classes)))
             .Select(f => new ToldFact(f, f.Index == exactly?.Fact ? exactly.Value.Value : _ordinary.MemberOf(f, classes[f.Index]), asked[f.Index], f.Index == unsure))
             .ToImmutableArray();
-        return new PatientWords(space.Dialog, wording).Tell(facts);
+        return new PatientWords(space.Dialog, names).Tell(facts);
     }
+
+    static bool Applies(ProofSpace space, int fact, int[] classes) => space.EndOf(space.Composed.AppliesOf(fact), classes) == Terminal.True;
 
     int CostOf(int node)
     {

@@ -17,8 +17,7 @@ sealed class ProofContext
     public ProofContext(ProofSpace space, Edition? edition)
     {
         (Space, Edition) = (space, edition);
-        var wording = edition?.Wordings.OrderBy(w => w.Key, StringComparer.Ordinal).Select(w => w.Value).FirstOrDefault();
-        Smallest = new SmallestPatient(space, wording);
+        Smallest = new SmallestPatient(space, FactNames.Of(edition));
     }
 
     public ProofSpace Space { get; }

@@ -9,20 +9,21 @@ namespace EarHelp.Triage.Diagrams;
 /// <summary>Composes the tables of a dialog into diagrams over its asked facts.</summary>
 sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<ValueClasses> classes, WhereLists places)
 {
-    readonly int[] _applies = new int[dialog.Facts.Length];
+    readonly int?[] _applies = new int?[dialog.Facts.Length];
     readonly int[] _named = new int[dialog.NamedFacts.Length];
 
     /// <summary>Composes when facts apply and what the named facts are: what <see cref="Of"/> and the rest stand on.</summary>
     public void Prepare()
     {
-        foreach (var fact in dialog.Facts)
-            _applies[fact.Index] = All(fact.AppliesWhen);
         foreach (var named in dialog.NamedFacts)
             _named[named.Index] = NamedFactOf(named);
     }
 
     /// <summary>Who it applies to.</summary>
-    public int AppliesOf(int fact) => _applies[fact];
+    public int AppliesOf(int fact) => _applies[fact] ??= All(dialog.Facts[fact].AppliesWhen);
+
+    /// <summary>Ends in the value of a named fact.</summary>
+    public int NamedOf(int named) => _named[named];
 
     public Roots Build()
     {
@@ -138,7 +139,8 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         }
 
         var fact = condition.Of.Index;
-        return builder.And(_applies[fact], builder.Literal(fact, classes[fact].MaskOf(condition.Values)));
+        var literal = builder.Literal(fact, classes[fact].MaskOf(condition.Values));
+        return literal == Terminal.False ? literal : builder.And(AppliesOf(fact), literal);
     }
 
     public int All(ImmutableArray<Condition> conditions)
