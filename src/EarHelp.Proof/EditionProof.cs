@@ -42,7 +42,7 @@ public static class EditionProof
                 .. new Monotone(proof).Findings(),
                 .. NoHarm.Of(proof),
                 .. Defer.Of(proof),
-                .. Reach.Of(proof, asking),
+                .. Reached.Of(proof, asking),
                 .. Length.Of(proof, asking),
                 .. Agree.Of(proof),
                 .. TableChecks.Of(proof),

@@ -1,13 +1,15 @@
 using BenchmarkDotNet.Running;
 using Benchmarks.Rules;
 using Benchmarks.Serving;
+using Benchmarks.Store;
 
 const string Usage = """
     dotnet run -c Release --project tests/Benchmarks -- WHAT
 
       triage   levels, whole assessments, the next question; beside RulesEngine in the same run; loading the edition
-      start    process start to the first served page
+      start    process start to the first served page; a folder after it: also of what was published there
       page     bytes and requests of the first page
+      store    durable turns a second of the store, beside a plain synced file in the same run
       load     turns a second of the page and the bot endpoint, beside the SDK's echo bot in the same run
     """;
 
@@ -18,10 +20,13 @@ switch (args.FirstOrDefault())
         NextQuestionTimes.Run();
         return 0;
     case "start":
-        await PageReport.TimeStartsAsync();
+        await PageReport.TimeStartsAsync(args.ElementAtOrDefault(1));
         return 0;
     case "page":
         await PageReport.WeighAsync();
+        return 0;
+    case "store":
+        await StoreReport.RunAsync();
         return 0;
     case "load":
         await LoadReport.RunAsync();

@@ -7,7 +7,7 @@ using EarHelp.Storage.Tests.Host;
 // Keeps turns of one conversation and says so on standard output only after each is kept. Arguments: folder, turns, and the number of the
 // file write before which the process kills itself (0: never).
 var turns = int.Parse(args[1], CultureInfo.InvariantCulture);
-var options = new StoreOptions { Watch = new KillsItself(int.Parse(args[2], CultureInfo.InvariantCulture)), CheckpointPages = 20 };
+var options = new StoreOptions { Watch = new KillsItself(int.Parse(args[2], CultureInfo.InvariantCulture)), CheckpointPages = 50 };
 LiteTurnStore store;
 try
 {

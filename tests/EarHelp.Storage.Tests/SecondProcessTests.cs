@@ -17,19 +17,19 @@ public sealed partial class SecondProcessTests : IDisposable
     [Fact]
     public async Task Killed_at_any_write_of_a_run_no_acknowledged_turn_is_lost()
     {
-        var wasKilled = true;
-        for (var k = 1; wasKilled; k++)
+        var run = RunKilledAsync(1);
+        for (var k = 1; run is not null; k++)
         {
-            var folder = Path.Combine(_folder, k.ToString(CultureInfo.InvariantCulture));
-            var (exit, output, _) = await RunAsync(Host(), [HostFile, folder, Turns.ToString(CultureInfo.InvariantCulture), k.ToString(CultureInfo.InvariantCulture)]);
-            wasKilled = exit != 0;
-            var acknowledged = output.Count(c => c == '\n');
+            var (exit, output, _) = await run;
 
-            await using var store = LiteTurnStore.Open(folder, new StoreOptions());
+            // The next process starts while what this one left behind is read.
+            run = exit == 0 ? null : RunKilledAsync(k + 1);
+            await using var store = LiteTurnStore.Open(FolderOf(k), new StoreOptions());
             var kept = await store.LoadAsync("a", default);
 
+            var acknowledged = output.Count(c => c == '\n');
             Assert.InRange(kept.Length, acknowledged, acknowledged + 1);
-            Assert.True(k < 1_000, "the run never ended by itself");
+            Assert.True(exit != 0 ? k < 1_000 : acknowledged == Turns && k > 2 * Turns, "the run did not end as it should");
         }
     }
 
@@ -74,6 +74,11 @@ public sealed partial class SecondProcessTests : IDisposable
 
         Assert.Equal(20, acknowledged);
     }
+
+    string FolderOf(int k) => Path.Combine(_folder, k.ToString(CultureInfo.InvariantCulture));
+
+    Task<(int Exit, string Output, string Error)> RunKilledAsync(int k) => RunAsync(
+        Host(), [HostFile, FolderOf(k), Turns.ToString(CultureInfo.InvariantCulture), k.ToString(CultureInfo.InvariantCulture)]);
 
     static string HostFile => Path.Combine(AppContext.BaseDirectory, "EarHelp.Storage.Tests.Host.dll");
 

@@ -10,7 +10,7 @@ public static class ReplayCommand
 {
     const string Lesson = """
         Prints every turn with its replies, and whether the same replies come out again. Exit code 1 if one differs.
-        If a service has the data folder, it is asked over the socket there and answers in figures only.
+        If a service has the data folder, it is asked over the socket there.
 
         Try:
           earhelp replay 6f1c0e... --data FOLDER
@@ -35,12 +35,10 @@ public static class ReplayCommand
             await using (store.ConfigureAwait(false))
             {
                 var turns = new TurnTaking(store.Turns, new EditionShelf(opened.Served, store.Editions), clock);
-                var history = await turns.HistoryAsync(conversation, cancellation).ConfigureAwait(false);
-                if (history.IsEmpty)
-                    return ServiceAnswer.NotThere(conversation, terminal);
                 var replayed = await turns.ReplayAsync(conversation, cancellation).ConfigureAwait(false);
-                await terminal.Out.WriteLineAsync(ReplayText.Of(history, replayed)).ConfigureAwait(false);
-                return replayed.Differing.IsEmpty ? ExitCode.Fine : ExitCode.FaultsFound;
+                return replayed.Turns.IsEmpty
+                    ? ServiceAnswer.NotThere(conversation, terminal)
+                    : await ServiceAnswer.ReplayedAsync(replayed.ToJson(), terminal).ConfigureAwait(false);
             }
         });
         return command;

@@ -1,25 +1,40 @@
-using System.Collections.Immutable;
 using System.Text;
-using EarHelp.Conversation.Records;
-using EarHelp.Conversation.Taking;
+using System.Text.Json;
 
 namespace EarHelp.Cli.Keeping;
 
 /// <summary>A replayed conversation as lines: what came in, what was replied, and whether the same comes out again.</summary>
 static class ReplayText
 {
-    public static string Of(ImmutableArray<TurnBody> history, Replayed replayed)
+    /// <param name="turns">As <see cref="Conversation.Taking.Replayed.ToJson"/> writes them, here or in a running service.</param>
+    /// <returns>The lines, and how many turns differ.</returns>
+    public static (string Text, int Differing) Of(JsonElement turns)
     {
         var text = new StringBuilder();
-        for (var i = 0; i < history.Length; i++)
+        var differing = 0;
+        foreach (var turn in turns.EnumerateArray())
         {
-            var number = i + 1;
-            text.Append("turn ").Append(number).Append(": ").AppendLine(replayed.Differing.Contains(number) ? "DIFFERS" : "the same")
-                .Append("  in:  ").AppendLine(Encoding.UTF8.GetString(TurnJson.WriteTurn(history[i].Turn)));
-            foreach (var reply in history[i].Replies)
-                text.Append("  out: ").AppendLine(Encoding.UTF8.GetString(TurnJson.WriteReplies([reply]).AsSpan()[1..^1]));
+            var (kept, again) = (turn.GetProperty("out"), turn.GetProperty("again"));
+            var isSame = string.Equals(kept.GetRawText(), again.GetRawText(), StringComparison.Ordinal);
+            text.Append("turn ").Append(turn.GetProperty("number").GetInt32()).Append(": ").AppendLine(isSame ? "the same" : "DIFFERS")
+                .Append("  in:  ").AppendLine(turn.GetProperty("in").GetRawText());
+            AppendReplies(text, "  out: ", kept);
+            if (isSame)
+                continue;
+            differing++;
+            if (again.ValueKind == JsonValueKind.Null)
+                text.AppendLine("  now: none, because its edition or an earlier one is not in the archive");
+            else
+                AppendReplies(text, "  now: ", again);
         }
 
-        return text.Append(history.Length).Append(" turns replayed, ").Append(replayed.Differing.Length).Append(" differ").ToString();
+        text.Append(turns.GetArrayLength()).Append(" turns replayed, ").Append(differing).Append(" differ");
+        return (text.ToString(), differing);
+    }
+
+    static void AppendReplies(StringBuilder text, string mark, JsonElement replies)
+    {
+        foreach (var reply in replies.EnumerateArray())
+            text.Append(mark).AppendLine(reply.GetRawText());
     }
 }

@@ -13,16 +13,17 @@ static class ServiceAnswer
         return ExitCode.Fine;
     }
 
-    /// <summary>In figures only: what was said stays with the service.</summary>
-    public static async Task<int> ReplayAsync(RunningService service, string conversation, Terminal terminal, CancellationToken cancellation)
+    public static async Task<int> ReplayAsync(RunningService service, string conversation, Terminal terminal, CancellationToken cancellation) =>
+        await AskAsync(service, "replay", conversation, terminal, cancellation).ConfigureAwait(false) is { } turns
+            ? await ReplayedAsync(turns, terminal).ConfigureAwait(false)
+            : ExitCode.FaultsFound;
+
+    /// <summary>Tells a replay, whether it was made here or by the service.</summary>
+    public static async Task<int> ReplayedAsync(JsonElement turns, Terminal terminal)
     {
-        if (await AskAsync(service, "replay", conversation, terminal, cancellation).ConfigureAwait(false) is not { } answer)
-            return ExitCode.FaultsFound;
-        var differing = answer.GetProperty("differing").EnumerateArray().Select(n => n.GetInt32()).ToArray();
-        foreach (var turn in differing)
-            await terminal.Out.WriteLineAsync($"turn {turn}: DIFFERS").ConfigureAwait(false);
-        await terminal.Out.WriteLineAsync($"{answer.GetProperty("turns").GetInt32()} turns replayed, {differing.Length} differ").ConfigureAwait(false);
-        return differing.Length == 0 ? ExitCode.Fine : ExitCode.FaultsFound;
+        var (text, differing) = ReplayText.Of(turns);
+        await terminal.Out.WriteLineAsync(text).ConfigureAwait(false);
+        return differing == 0 ? ExitCode.Fine : ExitCode.FaultsFound;
     }
 
     public static string Erased(string conversation) => $"{conversation} is erased.";

@@ -37,9 +37,7 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                 var state = _states.Find(conversation) ?? await FoldAsync(conversation, cancellation).ConfigureAwait(false);
                 if (state is null && turn.Content is not TurnContent.Begin)
                     return new TurnTaken.Unknown();
-                edition = state is null ? shelf.Current : await shelf.FindAsync(state.EditionId, cancellation).ConfigureAwait(false);
-                if (edition is null)
-                    return new TurnTaken.Unknown();
+                edition = state is null ? shelf.Current : await EditionAsync(state.EditionId, cancellation).ConfigureAwait(false);
                 language = state?.Language ?? language;
                 var now = Now();
                 stepped = Conversing.Step(edition, state, turn, now);
@@ -67,24 +65,28 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                 }
             }
         }
-        catch (StoreFailedException)
+        catch (Exception failure) when (failure is StoreFailedException or EditionGoneException)
         {
             _states.Forget(conversation);
-            edition ??= shelf.Current;
-            var emergencies = stepped is null
-                ? Emergencies.InTurnAlone(edition, turn, Now())
-                : Emergencies.In(edition, stepped);
-            return new TurnTaken.NotSaved(emergencies, edition, language);
+            return stepped is null || edition is null
+                ? Lost(turn)
+                : new TurnTaken.NotSaved(Emergencies.In(edition, stepped), edition, language);
         }
     }
 
+    /// <summary>What is shown for a turn whose conversation cannot be read: it is not saved, but its emergency is seen.</summary>
+    public TurnTaken.NotSaved Lost(Turn turn)
+    {
+        var edition = shelf.Current;
+        return new TurnTaken.NotSaved(Emergencies.InTurnAlone(edition, turn, Now()), edition, edition.DefaultLanguage);
+    }
+
     /// <summary>The conversation as it stands; null if there is none.</summary>
+    /// <exception cref="EditionGoneException">It is kept, but its edition is not.</exception>
     public async ValueTask<(ServedEdition Edition, ConversationState State)?> FindAsync(string conversation, CancellationToken cancellation)
     {
         var state = _states.Find(conversation) ?? await FoldAsync(conversation, cancellation).ConfigureAwait(false);
-        if (state is null || await shelf.FindAsync(state.EditionId, cancellation).ConfigureAwait(false) is not { } edition)
-            return null;
-        return (edition, state);
+        return state is null ? null : (await EditionAsync(state.EditionId, cancellation).ConfigureAwait(false), state);
     }
 
     /// <summary>All turns with their replies, in order.</summary>
@@ -99,19 +101,17 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
     {
         var records = await store.LoadAsync(conversation, cancellation).ConfigureAwait(false);
         ConversationState? state = null;
-        var differing = ImmutableArray.CreateBuilder<int>();
+        var turns = ImmutableArray.CreateBuilder<ReplayedTurn>(records.Length);
         foreach (var record in records)
         {
-            if (await shelf.FindAsync(record.EditionId, cancellation).ConfigureAwait(false) is not { } edition)
-                return new Replayed(records.Length, [.. differing, record.Number]);
             var body = TurnJson.Read(record.Body.Span);
-            var again = Conversing.Step(edition, state, body.Turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds));
-            state = again.State with { Hash = record.Hash };
-            if (!TurnJson.WriteReplies(again.Replies).AsSpan().SequenceEqual(TurnJson.WriteReplies(body.Replies)))
-                differing.Add(record.Number);
+            var edition = turns.Count > 0 && state is null ? null : await shelf.FindAsync(record.EditionId, cancellation).ConfigureAwait(false);
+            var again = edition is null ? null : Conversing.Step(edition, state, body.Turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds));
+            state = again is null ? null : again.State with { Hash = record.Hash };
+            turns.Add(new ReplayedTurn(record.Number, body.Turn, body.Replies, again?.Replies));
         }
 
-        return new Replayed(records.Length, differing.ToImmutable());
+        return new Replayed(turns.ToImmutable());
     }
 
     /// <summary>To be called when a conversation was erased: nothing of it stays in memory.</summary>
@@ -128,8 +128,7 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         ConversationState? state = null;
         foreach (var record in await store.LoadAsync(conversation, cancellation).ConfigureAwait(false))
         {
-            if (await shelf.FindAsync(record.EditionId, cancellation).ConfigureAwait(false) is not { } edition)
-                return null;
+            var edition = await EditionAsync(record.EditionId, cancellation).ConfigureAwait(false);
             var turn = TurnJson.Read(record.Body.Span).Turn;
             state = Conversing.Step(edition, state, turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds)).State with { Hash = record.Hash };
         }
@@ -139,6 +138,9 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         return state;
     }
 
+    async ValueTask<ServedEdition> EditionAsync(string id, CancellationToken cancellation) =>
+        await shelf.FindAsync(id, cancellation).ConfigureAwait(false) ?? throw new EditionGoneException(id);
+
     async ValueTask<TurnTaken> RepeatAsync(string conversation, TurnRecord earlier, ServedEdition edition, CancellationToken cancellation)
     {
         _states.Forget(conversation);
@@ -147,7 +149,3 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
             : new TurnTaken.Unknown();
     }
 }
-
-/// <param name="Turns">How many turns were replayed.</param>
-/// <param name="Differing">Numbers of the turns whose replies differ; empty if all are the same.</param>
-public sealed record Replayed(int Turns, ImmutableArray<int> Differing);

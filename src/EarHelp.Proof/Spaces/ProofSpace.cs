@@ -15,7 +15,7 @@ sealed class ProofSpace
     {
         (Dialog, Builder, Classes) = (dialog, builder, classes);
         Composed = new RootsBuilder(dialog, builder, classes, Places);
-        Roots = Composed.Build();
+        Roots = Decisions.Of(Composed, [.. classes.Select(c => c.Count)]);
         Matches = Composed.MatchesOf();
         Count = new PatientCount(builder.Nodes, classes, gates);
     }
@@ -31,7 +31,7 @@ sealed class ProofSpace
 
     public RootsBuilder Composed { get; }
 
-    public Roots Roots { get; }
+    public Decisions Roots { get; }
 
     /// <summary>By rule, who matches it, possible or not; without the end for those who are not possible.</summary>
     public ImmutableArray<int> Matches { get; }

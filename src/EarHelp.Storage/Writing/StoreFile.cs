@@ -24,6 +24,8 @@ sealed class StoreFile : IDisposable
     {
         (_folder, _options) = (folder, options);
         var isInterrupted = File.Exists(folder.NextMain);
+        if (!File.Exists(folder.Main))
+            MakeEmpty();
         (_main, _log, _database) = Open(folder.Main, folder.Log);
         if (isInterrupted)
             WriteAnew();
@@ -49,6 +51,7 @@ sealed class StoreFile : IDisposable
     /// <summary>Says on the disk that a new file is due, so that a crash between erasing and copying leaves no erased text for good.</summary>
     public void AnnounceWriteAnew()
     {
+        _options.Watch?.Resizing(_folder.NextMain, 0);
         using (File.Create(_folder.NextMain))
         {
         }
@@ -67,11 +70,15 @@ sealed class StoreFile : IDisposable
             var (main, log, next) = Open(_folder.NextMain, _folder.NextLog);
             using (main)
             using (log)
-            using (next)
             {
-                foreach (var collection in Collections)
-                    next.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
-                next.Checkpoint();
+                using (next)
+                {
+                    foreach (var collection in Collections)
+                        next.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
+                    next.Checkpoint();
+                }
+
+                main.Flush();
             }
 
             FolderEntries.Delete(_folder.NextLog, _options.Watch);
@@ -100,6 +107,24 @@ sealed class StoreFile : IDisposable
         _main.Dispose();
     }
 
+    /// <summary>The first file appears whole or not at all: one that was torn while it was made could never be opened again.</summary>
+    void MakeEmpty()
+    {
+        FolderEntries.Delete(_folder.NextMain, _options.Watch);
+        FolderEntries.Delete(_folder.NextLog, _options.Watch);
+        var (main, log, next) = Open(_folder.NextMain, _folder.NextLog);
+        using (main)
+        using (log)
+        {
+            using (next)
+                next.Checkpoint();
+            main.Flush();
+        }
+
+        FolderEntries.Delete(_folder.NextLog, _options.Watch);
+        FolderEntries.Replace(_folder.NextMain, _folder.Main, _options.Watch);
+    }
+
     void Close()
     {
         _database.Dispose();
@@ -113,6 +138,7 @@ sealed class StoreFile : IDisposable
         var logFile = new CommitLog(log, _options.Watch);
         var database = new LiteDatabase(mainFile, null, logFile);
         database.CheckpointSize = _options.CheckpointPages;
+        FolderEntries.Sync(_folder.Path);
         return (mainFile, logFile, database);
     }
 }

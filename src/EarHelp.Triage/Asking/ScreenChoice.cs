@@ -16,9 +16,10 @@ sealed class ScreenChoice
     readonly Dialog _dialog;
     readonly DialogDiagrams _diagrams;
     readonly int[] _screenOf;
+    readonly UInt128[] _factsOf;
+    readonly UInt128 _earFacts;
     readonly int? _earsAffected;
     readonly ImmutableArray<int> _form;
-    readonly bool _isInFactOrder;
 
     public ScreenChoice(Dialog dialog, DialogDiagrams diagrams)
     {
@@ -30,7 +31,8 @@ sealed class ScreenChoice
                 _screenOf[fact] = screen.Index;
         }
 
-        _isInFactOrder = _screenOf.SequenceEqual(_screenOf.Order());
+        _factsOf = [.. dialog.Screens.Select(s => Bits(s.Facts))];
+        _earFacts = Bits(dialog.Facts.Where(f => f.About == About.Ear).Select(f => f.Index));
         _earsAffected = dialog.FindFact(EarsAffected)?.Index;
         _form = [.. dialog.Facts.Where(f => f.AskIn == AskIn.Form).Select(f => f.Index)];
     }
@@ -41,35 +43,31 @@ sealed class ScreenChoice
         if (!form.IsEmpty)
             return new ScreenToAsk(ScreenToAsk.FormScreen, QuestionKind.Form, null, form);
 
-        var matters = new bool[ears.Length][];
-        for (var i = 0; i < ears.Length; i++)
+        int? earOpen = _earsAffected is { } which && ears[0].OfFact[which] is Answer.NotAsked ? which : null;
+        var found = new List<FirstScreen>(ears.Length);
+        foreach (var ear in ears)
         {
-            if (MatteringIn(ears[i], restriction) is not { } found)
+            if (FirstIn(ear, restriction, earOpen) is not { } first)
                 return null;
-            matters[i] = found;
+            found.Add(first);
         }
 
-        MarkEarsAffected(ears, matters);
-        ScreenToAsk? first = null;
-        var firstIndex = int.MaxValue;
-        for (var i = 0; i < ears.Length; i++)
+        var screen = found.Min(f => f.Screen);
+        if (earOpen is { } open && screen >= _screenOf[open] && found.Any(f => f.HasEarFact))
         {
-            for (var fact = 0; fact < _screenOf.Length; fact++)
-            {
-                if (matters[i][fact] && _screenOf[fact] < firstIndex)
-                {
-                    firstIndex = _screenOf[fact];
-                    first = Make(_dialog.Screens[firstIndex], ears, matters, i);
-                }
-            }
+            screen = _screenOf[open];
+            found[0].Matters[open] = true;
+            found[0] = found[0] with { Screen = screen };
         }
 
-        return first;
+        return screen == int.MaxValue ? null : Make(_dialog.Screens[screen], ears, found, found.FindIndex(f => f.Screen == screen));
     }
 
-    static ScreenToAsk Make(Screen screen, ImmutableArray<EarAnswers> ears, bool[][] matters, int ear)
+    static UInt128 Bits(IEnumerable<int> facts) => facts.Aggregate(UInt128.Zero, (bits, fact) => bits | Reach.BitOf(fact));
+
+    static ScreenToAsk Make(Screen screen, ImmutableArray<EarAnswers> ears, List<FirstScreen> found, int ear)
     {
-        var facts = screen.Facts.Where(f => screen.About == About.Ear ? matters[ear][f] : matters.Any(m => m[f])).ToImmutableArray();
+        var facts = screen.Facts.Where(f => screen.About == About.Ear ? found[ear].Matters[f] : found.Any(x => x.Matters[f])).ToImmutableArray();
         return new ScreenToAsk(
             screen.Id,
             screen.IsChecklist ? QuestionKind.Checklist : QuestionKind.OneFact,
@@ -77,47 +75,49 @@ sealed class ScreenChoice
             facts);
     }
 
-    /// <summary>By fact, or null if the most urgent level is certain: then nothing more is asked.</summary>
-    bool[]? MatteringIn(EarAnswers ear, Restriction restriction)
+    /// <summary>Null if the most urgent level is certain, or the answers cannot stand together: then nothing more is asked.</summary>
+    /// <param name="earOpen">Which ears are affected, while that is not asked: it matters as soon as any fact about an ear does.</param>
+    FirstScreen? FirstIn(EarAnswers ear, Restriction restriction, int? earOpen)
     {
         Span<ulong> known = stackalloc ulong[_diagrams.Arity.Length];
         KnownClasses.Fill(_diagrams, ear, known);
         restriction.Begin(known);
-        if (restriction.IsAlways(restriction.Of(_diagrams.Roots.Level, Merge.Least), Terminal.Of(0)))
+        var matters = new bool[_dialog.Facts.Length];
+        if (_diagrams.RootsUnder(restriction) is not { } roots)
+            return new FirstScreen(int.MaxValue, matters, false);
+        if (restriction.EndOf(restriction.Of(roots.Level, Merge.Least)) == Terminal.Of(0))
             return null;
 
-        var matters = new bool[_dialog.Facts.Length];
-        var roots = DecidingRoots.Of(_dialog, _diagrams.Roots, restriction);
-        var last = LastFactWorthLooking(roots, ear, restriction);
-        foreach (var root in roots)
-            restriction.MarkMattering(root, matters, last);
-        if (!matters.Contains(true))
+        var open = roots.Deciding(restriction);
+        var facts = open.Aggregate(UInt128.Zero, (all, root) => all | restriction.ReachOf(root).Facts);
+        foreach (var screen in _dialog.Screens)
         {
-            foreach (var root in roots.Where(r => !restriction.IsSettled(r)))
-                restriction.MarkLeft(root, matters);
+            if ((_factsOf[screen.Index] & facts) == 0)
+                continue;
+            restriction.Mattering.Mark(open, _factsOf[screen.Index], matters);
+            if (screen.Facts.Any(f => matters[f]))
+                return new FirstScreen(screen.Index, matters, earOpen is { } e && screen.Index >= _screenOf[e] && HasEarFact(open, matters, restriction));
         }
 
-        return matters;
+        foreach (var root in open.Where(r => !restriction.IsSettled(r)))
+            restriction.Mattering.MarkLeft(root, matters);
+        var first = Enumerable.Range(0, matters.Length).Where(f => matters[f]).Select(f => _screenOf[f]).DefaultIfEmpty(int.MaxValue).Min();
+        return new FirstScreen(first, matters, IsEarFactMarked(matters));
     }
 
-    /// <summary>
-    /// A reduced root speaks first of a fact that matters, so nothing after that fact's screen need be looked at; unless some answers
-    /// are impossible, or it is still open which ears are spoken about and that would be asked first.
-    /// </summary>
-    int LastFactWorthLooking(List<int> roots, EarAnswers ear, Restriction restriction)
+    bool HasEarFact(List<int> open, bool[] matters, Restriction restriction)
     {
-        if (_diagrams.Roots.Possible != Terminal.True || roots.Count == 0 || !_isInFactOrder)
-            return int.MaxValue;
-        var first = roots.Min(restriction.FirstFactOf);
-        var isEarOpen = _earsAffected is { } e && ear.OfFact[e] is Answer.NotAsked && _screenOf[first] >= _screenOf[e];
-        return isEarOpen ? int.MaxValue : _dialog.Screens[_screenOf[first]].Facts.Max();
+        if (IsEarFactMarked(matters))
+            return true;
+        var more = new bool[matters.Length];
+        restriction.Mattering.Mark(open, _earFacts, more);
+        return IsEarFactMarked(more);
     }
 
-    /// <summary>Which ears are affected matters as soon as any fact about an ear does.</summary>
-    void MarkEarsAffected(ImmutableArray<EarAnswers> ears, bool[][] matters)
-    {
-        if (_earsAffected is not { } index || ears[0].OfFact[index] is not Answer.NotAsked)
-            return;
-        matters[0][index] |= _dialog.Facts.Any(f => f.About == About.Ear && matters.Any(m => m[f.Index]));
-    }
+    bool IsEarFactMarked(bool[] matters) => _dialog.Facts.Any(f => matters[f.Index] && f.About == About.Ear);
+
+    /// <param name="Screen">The first screen of which an answer matters; <see cref="int.MaxValue"/>: none.</param>
+    /// <param name="Matters">By fact, for the facts of that screen and of all before it.</param>
+    /// <param name="HasEarFact">Some fact about the ear matters; only said if it is open which ears are affected.</param>
+    sealed record FirstScreen(int Screen, bool[] Matters, bool HasEarFact);
 }

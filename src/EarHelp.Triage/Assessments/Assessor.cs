@@ -62,10 +62,9 @@ public sealed class Assessor
             {
                 KnownClasses.Fill(_diagrams, ear, known);
                 restriction.Begin(known);
-                var ends = new HashSet<int>();
-                restriction.CollectEnds(restriction.Of(_diagrams.Roots.Level, Merge.Least), ends);
-                if (ends.Count == 0)
+                if (_diagrams.RootsUnder(restriction) is not { } roots)
                     continue;
+                var ends = restriction.EndsOf(restriction.Of(roots.Level, Merge.Least));
                 atMost = Math.Min(atMost, ends.Min(Terminal.ValueOf));
                 atLeast = Math.Min(atLeast, ends.Max(Terminal.ValueOf));
             }
@@ -104,7 +103,7 @@ public sealed class Assessor
     /// <summary>The rank of the level of a full set of answers; null if they cannot stand together.</summary>
     public int? LevelOf(ReadOnlySpan<int> classes)
     {
-        var end = EndOf(_diagrams.Roots.Level, classes);
+        var end = EndOf(_diagrams.OfPossible.Level, classes);
         return end == Terminal.Impossible ? null : Terminal.ValueOf(end);
     }
 

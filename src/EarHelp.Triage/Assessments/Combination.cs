@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using EarHelp.Triage.Answers;
-using EarHelp.Triage.Asking;
 using EarHelp.Triage.Diagrams;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
@@ -13,14 +12,18 @@ static class Combination
 {
     public static Assessment Of(Dialog dialog, DialogDiagrams diagrams, List<EarResult> ears)
     {
-        if (ears.Any(e => !e.IsPossible))
-            return Impossible(dialog);
-        var atMost = ears.Min(e => e.AtMost);
-        var atLeast = ears.Min(e => e.AtLeast);
+        var (atMost, atLeast) = (int.MaxValue, int.MaxValue);
+        foreach (var ear in ears)
+        {
+            if (!ear.IsPossible)
+                return Impossible(dialog);
+            (atMost, atLeast) = (Math.Min(atMost, ear.AtMost), Math.Min(atLeast, ear.AtLeast));
+        }
+
         int? level = atMost == atLeast ? atMost : null;
         var isEarly = atLeast == 0;
-        var open = isEarly ? [] : OpenFacts(dialog, ears);
-        var rules = MatchedRules(dialog, ears, level);
+        var open = isEarly ? [] : OpenFacts.Of(dialog, ears);
+        var rules = MatchedRules.Of(dialog, ears, level);
         return new Assessment(
             level,
             atLeast,
@@ -28,10 +31,10 @@ static class Combination
             isEarly ? EarlyPlaces(dialog, diagrams, ears) : Places(diagrams, ears, atMost),
             Treat(diagrams, ears),
             GivenAdvice(dialog, ears, atMost, isEarly),
-            [.. dialog.Warnings.Where((_, i) => ears.Any(e => e.Warnings[i] == Certainty.Certain))],
-            [.. dialog.Explanations.Select(x => x.Index).Where(i => ears.Any(e => e.Explanations[i] == Certainty.Certain))],
+            Warnings(dialog, ears),
+            Explanations(ears),
             rules,
-            rules.Where(r => r.Decides).Select(r => dialog.Rules[r.Rule].CountsFrom).FirstOrDefault(c => c is not null),
+            CountsFrom(dialog, rules),
             open.IsEmpty,
             open,
             true);
@@ -42,6 +45,8 @@ static class Combination
 
     static ImmutableArray<int> Places(DialogDiagrams diagrams, List<EarResult> ears, int atMost)
     {
+        if (ears.Count == 1 && ears[0].Places.Length == 1)
+            return ears[0].Places[0];
         var lists = ears.Where(e => e.AtMost == atMost).SelectMany(e => e.Places).ToArray();
         return lists.Length == 1 || lists.All(l => l.AsSpan().SequenceEqual(lists[0].AsSpan()))
             ? lists[0]
@@ -51,78 +56,106 @@ static class Combination
     /// <summary>The most urgent level is certain before all is asked: the places of the rows that match for certain.</summary>
     static ImmutableArray<int> EarlyPlaces(Dialog dialog, DialogDiagrams diagrams, List<EarResult> ears)
     {
-        var certain = dialog.Rules
-            .Where(r => r.Level == 0 && ears.Any(e => e.Rules[r.Index] == Certainty.Certain))
-            .ToArray();
         var possible = Places(diagrams, ears, 0);
-        if (certain.Length == 0)
-            return possible;
-        var first = certain[0].Where.Where(possible.Contains).ToImmutableArray();
-        return first.IsEmpty ? possible : first;
+        foreach (var rule in dialog.Rules)
+        {
+            if (rule.Level != 0 || !Any(ears, e => e.Rules, rule.Index, Certainty.Certain))
+                continue;
+            ImmutableArray<int> first = [.. rule.Where.Where(possible.Contains)];
+            return first.IsEmpty ? possible : first;
+        }
+
+        return possible;
     }
 
-    static TreatDecision? Treat(DialogDiagrams diagrams, List<EarResult> ears) =>
-        ears.All(e => e.Treat is not null) ? diagrams.Roots.TreatDecisions[ears.Min(e => e.Treat!.Value)] : null;
+    static TreatDecision? Treat(DialogDiagrams diagrams, List<EarResult> ears)
+    {
+        var strictest = int.MaxValue;
+        foreach (var ear in ears)
+        {
+            if (ear.Treat is not { } treat)
+                return null;
+            strictest = Math.Min(strictest, treat);
+        }
+
+        return diagrams.TreatDecisions[strictest];
+    }
 
     static ImmutableArray<GivenAdvice> GivenAdvice(Dialog dialog, List<EarResult> ears, int atMost, bool isEarly)
     {
-        var given = ImmutableArray.CreateBuilder<GivenAdvice>();
+        ImmutableArray<GivenAdvice>.Builder? given = null;
         foreach (var item in dialog.Advice)
         {
             if (isEarly && item.HasGate)
                 continue;
-            if (item.Kind == AdviceKind.ToDo && item.NotWhile is { } rank && (atMost <= rank || ears.Any(e => e.Ear == Ear.Either)))
-                continue;
-            var shownFor = ears.Where(e => IsShown(item, e, isEarly)).ToArray();
-            if (item.About == About.Ear)
-                given.AddRange(shownFor.Select(e => new GivenAdvice(item.Index, item.Kind, e.Ear)));
-            else if (shownFor.Length > 0 && (item.Kind != AdviceKind.ToDo || ears.All(e => e.Forbidden[item.Index] == Certainty.No)))
-                given.Add(new GivenAdvice(item.Index, item.Kind, null));
+            foreach (var ear in ears)
+            {
+                if (!IsShown(item, ear, isEarly) || IsWithheld(item, ears, atMost))
+                    continue;
+                given ??= ImmutableArray.CreateBuilder<GivenAdvice>();
+                given.Add(new GivenAdvice(item.Index, item.Kind, item.About == About.Ear ? ear.Ear : null));
+                if (item.About != About.Ear)
+                    break;
+            }
         }
 
-        return given.ToImmutable();
+        return given?.DrainToImmutable() ?? [];
     }
+
+    /// <summary>While either ear's level is too urgent for it, or it is open which ear; about the person, also if the other ear forbids it.</summary>
+    static bool IsWithheld(AdviceItem item, List<EarResult> ears, int atMost) =>
+        item.Kind == AdviceKind.ToDo
+        && ((item.NotWhile is { } rank && (atMost <= rank || ears.Exists(e => e.Ear == Ear.Either)))
+            || (item.About != About.Ear && ears.Exists(e => e.Forbidden[item.Index] != Certainty.No)));
 
     /// <summary>To do: only if certain. To leave alone, get help or protect: if any possible answer calls for it, asked or not.</summary>
     static bool IsShown(AdviceItem item, EarResult ear, bool isEarly) =>
         ear.Advice[item.Index] is Certainty.Certain
         || (ear.Advice[item.Index] is Certainty.Possible && item.Kind != AdviceKind.ToDo && !isEarly);
 
-    static ImmutableArray<MatchedRule> MatchedRules(Dialog dialog, List<EarResult> ears, int? level)
+    static ImmutableArray<string> Warnings(Dialog dialog, List<EarResult> ears)
     {
-        var certain = All(Certainty.Certain);
-        if (level is not null && !certain.Any(r => r.Decides))
-            certain.AddRange(All(Certainty.Possible).Where(r => r.Decides));
-        return [.. certain.OrderBy(r => dialog.Rules[r.Rule].Level ?? int.MaxValue).ThenBy(r => r.Rule)];
+        ImmutableArray<string>.Builder? certain = null;
+        for (var i = 0; i < dialog.Warnings.Length; i++)
+        {
+            if (Any(ears, e => e.Warnings, i, Certainty.Certain))
+                (certain ??= ImmutableArray.CreateBuilder<string>()).Add(dialog.Warnings[i]);
+        }
 
-        List<MatchedRule> All(Certainty certainty) =>
-        [
-            .. dialog.Rules.SelectMany(
-                rule => ears
-                    .Where(e => e.Rules[rule.Index] == certainty)
-                    .Select(e => new MatchedRule(rule.Index, e.Ear, rule.Level is not null && rule.Level == level))),
-        ];
+        return certain?.DrainToImmutable() ?? [];
     }
 
-    static ImmutableArray<OpenFact> OpenFacts(Dialog dialog, List<EarResult> ears)
+    static ImmutableArray<int> Explanations(List<EarResult> ears)
     {
-        var open = ImmutableArray.CreateBuilder<OpenFact>();
-        foreach (var fact in dialog.Facts)
+        ImmutableArray<int>.Builder? certain = null;
+        for (var i = 0; i < ears[0].Explanations.Length; i++)
         {
-            if (fact.About == About.Person && ears.Any(e => e.Matters[fact.Index]))
-                open.Add(new OpenFact(fact.Index, null));
-            else if (fact.About == About.Ear)
-                open.AddRange(ears.Where(e => e.Matters[fact.Index]).Select(e => new OpenFact(fact.Index, e.Ear)));
+            if (Any(ears, e => e.Explanations, i, Certainty.Certain))
+                (certain ??= ImmutableArray.CreateBuilder<int>()).Add(i);
         }
 
-        if (dialog.FindFact(ScreenChoice.EarsAffected) is { } which
-            && ears.Any(e => !e.IsAsked(which.Index))
-            && open.Any(o => o.Ear is not null)
-            && !open.Any(o => o.Fact == which.Index))
+        return certain?.DrainToImmutable() ?? [];
+    }
+
+    static int? CountsFrom(Dialog dialog, ImmutableArray<MatchedRule> rules)
+    {
+        foreach (var rule in rules)
         {
-            open.Insert(open.TakeWhile(o => o.Fact < which.Index).Count(), new OpenFact(which.Index, null));
+            if (rule.Decides && dialog.Rules[rule.Rule].CountsFrom is { } from)
+                return from;
         }
 
-        return open.ToImmutable();
+        return null;
+    }
+
+    static bool Any(List<EarResult> ears, Func<EarResult, Certainty[]> of, int index, Certainty wanted)
+    {
+        foreach (var ear in ears)
+        {
+            if (of(ear)[index] == wanted)
+                return true;
+        }
+
+        return false;
     }
 }

@@ -2,37 +2,38 @@ using System.Collections.Immutable;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Diagrams;
 using EarHelp.Triage.Editions;
-using EarHelp.Triage.Rules;
 
 namespace EarHelp.Triage.Assessments;
 
 /// <summary>What the diagrams say of the person and one ear.</summary>
 sealed class EarResult
 {
-    readonly HashSet<int> _ends = [];
     readonly Restriction _restriction;
-    readonly Dialog _dialog;
-    readonly Roots _roots;
     readonly EarAnswers _answers;
+    readonly bool[] _matters = [];
 
     public EarResult(Dialog dialog, DialogDiagrams diagrams, Restriction restriction, EarAnswers answers)
     {
-        (_dialog, _roots, _restriction, _answers) = (dialog, diagrams.Roots, restriction, answers);
+        (_restriction, _answers) = (restriction, answers);
         Ear = answers.Ear;
         Span<ulong> known = stackalloc ulong[diagrams.Arity.Length];
         KnownClasses.Fill(diagrams, answers, known);
         restriction.Begin(known);
-        IsPossible = restriction.Of(_roots.Possible, Merge.Some) != Terminal.False;
-        if (!IsPossible)
+        if (diagrams.RootsUnder(restriction) is not { } roots)
             return;
-        ReadLevels();
-        ReadTreat();
-        Advice = [.. dialog.Advice.Select(a => Read(_roots.Advice[a.Index], a.Kind == AdviceKind.ToDo ? Merge.Every : Merge.Some))];
-        Forbidden = [.. _roots.Forbidden.Select(r => Read(r, Merge.Some))];
-        Warnings = [.. _roots.Warnings.Select(r => Read(r, Merge.Some))];
-        Explanations = [.. _roots.Explanations.Select(r => Read(r, Merge.Some))];
-        Rules = [.. _roots.Rules.Select(r => Read(r, Merge.Some))];
-        Matters = MatteringFacts();
+        IsPossible = true;
+        var open = new List<int>();
+        ReadLevels(Keep(restriction.Of(roots.Urgency, Merge.Places), open));
+        var treat = Keep(restriction.Of(roots.Treat, Merge.Least), open);
+        if (!dialog.TreatRules.IsEmpty && restriction.EndOf(treat) is { } end)
+            Treat = Terminal.ValueOf(end);
+        Advice = roots.Advice.Read(restriction, open);
+        Warnings = roots.Warnings.Read(restriction, open);
+        Forbidden = roots.Forbidden.Read(restriction, null);
+        Explanations = roots.Explanations.Read(restriction, null);
+        Rules = roots.Rules.Read(restriction, null);
+        if (open.Count > 0 && AtLeast > 0)
+            _matters = MatteringFacts(dialog, open);
     }
 
     public Ear Ear { get; }
@@ -47,75 +48,57 @@ sealed class EarResult
     public ImmutableArray<ImmutableArray<int>> Places { get; private set; } = [];
 
     /// <summary>Index of the decision whether the clinic may treat, or null while it is open.</summary>
-    public int? Treat { get; private set; }
+    public int? Treat { get; }
 
-    public ImmutableArray<Certainty> Advice { get; } = [];
+    public Certainty[] Advice { get; } = [];
 
-    public ImmutableArray<Certainty> Forbidden { get; } = [];
+    public Certainty[] Forbidden { get; } = [];
 
-    public ImmutableArray<Certainty> Warnings { get; } = [];
+    public Certainty[] Warnings { get; } = [];
 
-    public ImmutableArray<Certainty> Explanations { get; } = [];
+    public Certainty[] Explanations { get; } = [];
 
-    public ImmutableArray<Certainty> Rules { get; } = [];
+    public Certainty[] Rules { get; } = [];
 
-    /// <summary>By fact: its answer can still change the level, the destinations, the advice, the warnings or "may treat".</summary>
-    public bool[] Matters { get; } = [];
+    public bool AnyMatters => _matters.Length > 0;
+
+    /// <summary>Its answer can still change the level, the destinations, the advice, the warnings or "may treat"; none, once the most urgent level is certain.</summary>
+    public bool Matters(int fact) => _matters.Length > 0 && _matters[fact];
 
     public bool IsAsked(int fact) => _answers.OfFact[fact] is not Answer.NotAsked;
 
-    void ReadLevels()
+    static int Keep(int left, List<int> open)
     {
-        var urgency = _restriction.Of(_roots.Urgency, Merge.Places);
-        _ends.Clear();
-        _restriction.CollectEnds(urgency, _ends);
-        var places = _ends.Select(_restriction.PlacesOf).ToArray();
+        if (!Terminal.Is(left))
+            open.Add(left);
+        return left;
+    }
+
+    void ReadLevels(int urgency)
+    {
+        if (Terminal.Is(urgency))
+        {
+            var only = _restriction.PlacesOf(urgency);
+            (AtMost, AtLeast, Places) = (only.Rank, only.Rank, [only.Destinations]);
+            return;
+        }
+
+        var places = _restriction.EndsOf(urgency).ConvertAll(_restriction.PlacesOf);
         AtMost = places.Min(p => p.Rank);
         AtLeast = places.Max(p => p.Rank);
         Places = [.. places.Where(p => p.Rank == AtMost).Select(p => p.Destinations)];
     }
 
-    void ReadTreat()
+    bool[] MatteringFacts(Dialog dialog, List<int> open)
     {
-        if (_dialog.TreatRules.IsEmpty)
-            return;
-        _ends.Clear();
-        _restriction.CollectEnds(_restriction.Of(_roots.Treat, Merge.Least), _ends);
-        if (_ends.Count == 1)
-            Treat = Terminal.ValueOf(_ends.First());
-    }
-
-    Certainty Read(int root, Merge merge)
-    {
-        var left = _restriction.Of(root, merge);
-        if (left == Terminal.True)
-            return Certainty.Certain;
-        if (left == Terminal.False)
-            return Certainty.No;
-        _ends.Clear();
-        _restriction.CollectEnds(left, _ends);
-        return !_ends.Contains(Terminal.True) ? Certainty.No : _ends.Contains(Terminal.False) ? Certainty.Possible : Certainty.Certain;
-    }
-
-    bool[] MatteringFacts()
-    {
-        var matters = new bool[_dialog.Facts.Length];
-        var roots = DecidingRoots.Of(_dialog, _roots, _restriction);
-        foreach (var root in roots)
-            _restriction.MarkMattering(root, matters);
+        var matters = new bool[dialog.Facts.Length];
+        _restriction.Mattering.Mark(open, Mattering.AnyFact, matters);
         if (!matters.Contains(true))
         {
-            foreach (var root in roots.Where(r => !_restriction.IsSettled(r)))
-                _restriction.MarkLeft(root, matters);
+            foreach (var root in open.Where(r => !_restriction.IsSettled(r)))
+                _restriction.Mattering.MarkLeft(root, matters);
         }
 
         return matters;
     }
-}
-
-enum Certainty
-{
-    No,
-    Possible,
-    Certain,
 }

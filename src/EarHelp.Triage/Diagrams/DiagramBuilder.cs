@@ -3,7 +3,7 @@ namespace EarHelp.Triage.Diagrams;
 /// <summary>Builds reduced, ordered, multi-valued diagrams that share their nodes.</summary>
 sealed class DiagramBuilder(int[] arity, int nodeLimit)
 {
-    readonly Dictionary<(int If, int Then, int Else), int> _chosen = [];
+    readonly ChoiceMemo _chosen = new();
 
     public NodeTable Nodes { get; } = new(arity, 0);
 
@@ -24,7 +24,10 @@ sealed class DiagramBuilder(int[] arity, int nodeLimit)
                 $"The tables need more than {nodeLimit} diagram nodes. Put the facts that most rows use earlier, or split a table.");
         }
 
-        return Nodes.Add(variable, children);
+        var reach = default(Reach);
+        foreach (var child in children)
+            reach = reach.With(Terminal.Is(child) ? Reach.OfTerminal(child) : Nodes.ReachOf(child));
+        return Nodes.Add(variable, children, reach.Under(variable));
     }
 
     /// <summary>True where the variable's class is in the mask.</summary>
@@ -51,15 +54,14 @@ sealed class DiagramBuilder(int[] arity, int nodeLimit)
             return otherwise;
         if (then == Terminal.True && otherwise == Terminal.False)
             return condition;
-        var key = (condition, then, otherwise);
-        if (_chosen.TryGetValue(key, out var known))
+        if (_chosen.TryGet(condition, then, otherwise, out var known))
             return known;
         var variable = Math.Min(Top(condition), Math.Min(Top(then), Top(otherwise)));
         Span<int> children = stackalloc int[arity[variable]];
         for (var i = 0; i < children.Length; i++)
             children[i] = Choose(Child(condition, variable, i), Child(then, variable, i), Child(otherwise, variable, i));
         var made = Make(variable, children);
-        _chosen.Add(key, made);
+        _chosen.Add(condition, then, otherwise, made);
         return made;
     }
 

@@ -20,7 +20,8 @@ sealed class DialogDiagrams
         ImmutableArray<ValueClasses> classes,
         int[] arity,
         WhereLists places,
-        Roots roots,
+        (int Possible, Roots OfPossible, Roots Plain) roots,
+        ImmutableArray<TreatDecision> treatDecisions,
         ImmutableArray<bool> isAlwaysOpen)
     {
         IsAlwaysOpen = isAlwaysOpen;
@@ -28,7 +29,8 @@ sealed class DialogDiagrams
         Classes = classes;
         Arity = arity;
         Places = places;
-        Roots = roots;
+        (Possible, OfPossible, Plain) = roots;
+        TreatDecisions = treatDecisions;
     }
 
     public NodeTable Nodes { get; }
@@ -41,10 +43,20 @@ sealed class DialogDiagrams
     /// <summary>By index of the destination.</summary>
     public ImmutableArray<bool> IsAlwaysOpen { get; }
 
-    /// <summary>What the ends of <see cref="Diagrams.Roots.Urgency"/> mean.</summary>
+    /// <summary>What the ends of <see cref="Roots.Urgency"/> mean.</summary>
     public WhereLists Places { get; }
 
-    public Roots Roots { get; }
+    /// <summary>What the ends of <see cref="Roots.Treat"/> mean, the strictest first.</summary>
+    public ImmutableArray<TreatDecision> TreatDecisions { get; }
+
+    /// <summary>The answers can stand together.</summary>
+    public int Possible { get; }
+
+    /// <summary>All decisions, with an end of its own where the answers cannot stand together.</summary>
+    public Roots OfPossible { get; }
+
+    /// <summary>All decisions where the answers are known to stand together.</summary>
+    public Roots Plain { get; }
 
     public static DialogDiagrams Build(Dialog dialog)
     {
@@ -52,9 +64,10 @@ sealed class DialogDiagrams
         var arity = classes.Select(c => c.Count).ToArray();
         var builder = new DiagramBuilder(arity, NodeLimit);
         var places = new WhereLists();
-        var roots = new RootsBuilder(dialog, builder, classes, places).Build();
+        var building = new RootsBuilder(dialog, builder, classes, places);
+        var roots = building.Build(arity);
         var alwaysOpen = dialog.Destinations.Select(d => d.Hours == DestinationHours.Always).ToImmutableArray();
-        return new DialogDiagrams(builder.Nodes, classes, arity, places, roots, alwaysOpen);
+        return new DialogDiagrams(builder.Nodes, classes, arity, places, roots, building.TreatDecisions, alwaysOpen);
     }
 
     /// <summary>Every set of a fact's values that a condition asks for.</summary>
@@ -73,25 +86,12 @@ sealed class DialogDiagrams
         .. dialog.Impossible.SelectMany(i => new[] { i.One, i.Other }),
         .. dialog.Destinations.Select(d => d.ReachedWhen).OfType<Condition>(),
     ];
-}
 
-/// <summary>The roots of a dialog's diagrams.</summary>
-/// <param name="Level">Ends in ranks.</param>
-/// <param name="Urgency">Ends in numbers of <see cref="WhereLists"/>: the level with its destinations that can be reached.</param>
-/// <param name="Treat">Ends in indexes of <paramref name="TreatDecisions"/>, the strictest first; true if there is nothing to decide.</param>
-/// <param name="Advice">By item: it is called for and nothing forbids it (the level that it waits for apart).</param>
-/// <param name="Forbidden">By item: an answer or a row forbids it (the level that it waits for apart).</param>
-/// <param name="Warnings">In the order of the dialog's warnings.</param>
-/// <param name="Rules">By rule: it matches.</param>
-/// <param name="Possible">The answers can stand together.</param>
-sealed record Roots(
-    int Level,
-    int Urgency,
-    int Treat,
-    ImmutableArray<TreatDecision> TreatDecisions,
-    ImmutableArray<int> Advice,
-    ImmutableArray<int> Forbidden,
-    ImmutableArray<int> Warnings,
-    ImmutableArray<int> Explanations,
-    ImmutableArray<int> Rules,
-    int Possible);
+    /// <summary>The decisions to read under the present knowledge; null if the answers cannot stand together.</summary>
+    public Roots? RootsUnder(Restriction restriction)
+    {
+        if (restriction.Of(Possible, Merge.Every) == Terminal.True)
+            return Plain;
+        return restriction.Of(Possible, Merge.Some) == Terminal.False ? null : OfPossible;
+    }
+}

@@ -9,6 +9,7 @@ sealed class NodeTable(int[] arity, int offset)
     int[] _variable = new int[256];
     int[] _first = new int[256];
     int[] _children = new int[1024];
+    Reach[] _reach = new Reach[256];
     int[] _slots = NewSlots(1024);
     int _childCount;
 
@@ -27,6 +28,9 @@ sealed class NodeTable(int[] arity, int offset)
 
     public int ChildOf(int node, int valueClass) => _children[_first[node - offset] + valueClass];
 
+    /// <summary>The facts it and the nodes under it test, and the ends they lead to.</summary>
+    public ref readonly Reach ReachOf(int node) => ref _reach[node - offset];
+
     /// <summary>The node with this variable and these children, or -1.</summary>
     public int Find(int variable, ReadOnlySpan<int> children)
     {
@@ -41,12 +45,13 @@ sealed class NodeTable(int[] arity, int offset)
     }
 
     /// <summary>Adds a node that is not yet there.</summary>
-    public int Add(int variable, ReadOnlySpan<int> children)
+    public int Add(int variable, ReadOnlySpan<int> children, Reach reach)
     {
         if (Count == _variable.Length)
         {
             Array.Resize(ref _variable, Count * 2);
             Array.Resize(ref _first, Count * 2);
+            Array.Resize(ref _reach, Count * 2);
         }
 
         while (_childCount + children.Length > _children.Length)
@@ -55,6 +60,7 @@ sealed class NodeTable(int[] arity, int offset)
             GrowSlots();
         _variable[Count] = variable;
         _first[Count] = _childCount;
+        _reach[Count] = reach;
         children.CopyTo(_children.AsSpan(_childCount));
         _childCount += children.Length;
         Place(Count, Hash(variable, children));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 
 namespace EarHelp.Triage.Diagrams;
 
@@ -8,210 +9,160 @@ namespace EarHelp.Triage.Diagrams;
 /// </summary>
 sealed class Restriction
 {
-    const int Kinds = 4;
+    /// <summary>Below the last fact with several values that may be true, all ways of merging give the same; they share a memo.</summary>
+    const int Shared = 4;
 
     readonly DialogDiagrams _diagrams;
-    readonly NodeTable _made;
-    readonly int[][] _memo = new int[Kinds][];
-    readonly int[][] _stamp = new int[Kinds][];
-    readonly Dictionary<(int One, int Other), int>[] _merged = new Dictionary<(int, int), int>[Kinds];
-    readonly Dictionary<(int One, int Other), bool> _agree = [];
+    readonly NodeTable _base;
+    readonly NodesLeft _nodes;
+    readonly long[][] _memo = new long[Shared + 1][];
+    readonly Dictionary<(int One, int Other), int>[] _merged = new Dictionary<(int, int), int>[Shared];
+    readonly UInt128[] _bits;
     readonly ulong[] _known;
-    readonly HashSet<int> _seen = [];
+    readonly int[] _only;
+    readonly Visited _seen = new();
     WhereLists _places;
-    bool _copiedPlaces;
-    bool _hasSets;
+    UInt128 _knownFacts;
+    UInt128 _sets;
     int _round;
 
     public Restriction(DialogDiagrams diagrams)
     {
         _diagrams = diagrams;
-        _made = new NodeTable(diagrams.Arity, diagrams.Nodes.Count);
+        _base = diagrams.Nodes;
+        _nodes = new NodesLeft(diagrams);
+        Mattering = new Mattering(_nodes, diagrams.Arity);
+        _bits = [.. Enumerable.Range(0, diagrams.Arity.Length).Select(Reach.BitOf)];
         _known = new ulong[diagrams.Arity.Length];
+        _only = new int[diagrams.Arity.Length];
         _places = diagrams.Places;
-        for (var kind = 0; kind < Kinds; kind++)
-        {
-            _memo[kind] = [];
-            _stamp[kind] = [];
+        Array.Fill(_memo, []);
+        for (var kind = 0; kind < Shared; kind++)
             _merged[kind] = [];
-        }
     }
+
+    /// <summary>Which facts matter to what is left.</summary>
+    public Mattering Mattering { get; }
 
     /// <summary>Begins with new knowledge.</summary>
     /// <param name="known">By fact, the classes that may be true; 0: not asked.</param>
     public void Begin(ReadOnlySpan<ulong> known)
     {
         known.CopyTo(_known);
-        _hasSets = false;
-        foreach (var mask in known)
-            _hasSets |= System.Numerics.BitOperations.PopCount(mask) > 1;
-        _made.Clear();
-        _agree.Clear();
-        foreach (var merged in _merged)
-            merged.Clear();
-        if (_copiedPlaces)
+        _knownFacts = 0;
+        _sets = 0;
+        for (var fact = 0; fact < known.Length; fact++)
         {
-            _places = _diagrams.Places;
-            _copiedPlaces = false;
+            var mask = known[fact];
+            _only[fact] = BitOperations.IsPow2(mask) ? BitOperations.TrailingZeroCount(mask) : -1;
+            if (mask == 0)
+                continue;
+            _knownFacts |= _bits[fact];
+            if (_only[fact] < 0)
+                _sets |= _bits[fact];
         }
 
+        _nodes.Clear();
+        Mattering.Forget();
+        foreach (var merged in _merged)
+            merged.Clear();
+        _places = _diagrams.Places;
         _round++;
     }
 
+    /// <summary>The class of the fact's value if only one may be true, else -1.</summary>
+    public int OnlyClassOf(int fact) => _only[fact];
+
     public RankedPlaces PlacesOf(int terminal) => _places[Terminal.ValueOf(terminal)];
+
+    /// <summary>What can still be reached from what is left of a root.</summary>
+    public Reach ReachOf(int left) => _nodes.ReachOf(left);
 
     /// <summary>What is left of a root.</summary>
     public int Of(int root, Merge merge)
     {
-        // With single values only, no members are merged, so that the ways of merging share their results.
-        var kind = _hasSets ? (int)merge : 0;
-        if (_memo[kind].Length == 0)
+        while (!Terminal.Is(root))
         {
-            _memo[kind] = new int[_diagrams.Nodes.Count];
-            _stamp[kind] = new int[_diagrams.Nodes.Count];
+            var only = _only[_base.VariableOf(root)];
+            if (only < 0)
+                return (_base.ReachOf(root).Facts & _knownFacts) == 0 ? root : Restrict(root, merge);
+            root = _base.ChildOf(root, only);
         }
 
-        return Restrict(root, merge, _memo[kind], _stamp[kind]);
+        return root;
     }
 
     /// <summary>Every end that can still be reached.</summary>
-    public void CollectEnds(int root, HashSet<int> ends)
+    public List<int> EndsOf(int left)
     {
-        _seen.Clear();
-        Walk(root);
-
-        void Walk(int node)
+        var ends = new List<int>();
+        var mask = _nodes.ReachOf(left).PossibleEnds;
+        if ((mask >> Reach.OtherEnds) != 0)
         {
-            if (Terminal.Is(node))
-            {
-                if (node != Terminal.Impossible)
-                    ends.Add(node);
-                return;
-            }
-
-            if (!_seen.Add(node))
-                return;
-            foreach (var child in ChildrenOf(node))
-                Walk(child);
+            _seen.Clear();
+            CollectEnds(left, ends);
+            return [.. ends.Distinct()];
         }
+
+        for (; mask != 0; mask &= mask - 1)
+            ends.Add(Terminal.Of(BitOperations.TrailingZeroCount(mask)));
+        return ends;
     }
 
-    /// <summary>Marks every fact of which two possible answers, all else equal, lead to different results.</summary>
-    /// <param name="last">Facts after this one are not looked for.</param>
-    public void MarkMattering(int root, bool[] matters, int last = int.MaxValue)
-    {
-        _seen.Clear();
-        Mark(root, matters, last, false);
-    }
-
-    /// <summary>Marks every fact that the root still speaks of.</summary>
-    public void MarkLeft(int root, bool[] matters)
-    {
-        _seen.Clear();
-        Mark(root, matters, int.MaxValue, true);
-    }
-
-    /// <summary>The first fact that the root speaks of, or <see cref="int.MaxValue"/>.</summary>
-    public int FirstFactOf(int root) => TopOf(root);
+    /// <summary>The end that every possible completion has, or null if they differ.</summary>
+    public int? EndOf(int left) => Terminal.Is(left) ? left : EndsOf(left) is [var only] ? only : null;
 
     /// <summary>True if every possible completion has the same result.</summary>
-    public bool IsSettled(int root)
-    {
-        if (Terminal.Is(root))
-            return true;
-        var ends = new HashSet<int>();
-        CollectEnds(root, ends);
-        return ends.Count <= 1;
-    }
+    public bool IsSettled(int left) => EndOf(left) is not null;
 
-    /// <summary>True if every possible completion ends here.</summary>
-    public bool IsAlways(int root, int end)
-    {
-        if (Terminal.Is(root) || _diagrams.Roots.Possible == Terminal.True)
-            return root == end;
-        var ends = new HashSet<int>();
-        CollectEnds(root, ends);
-        return ends.Count == 1 && ends.Contains(end);
-    }
-
-    void Mark(int node, bool[] matters, int last, bool marksAll)
-    {
-        if (Terminal.Is(node) || !_seen.Add(node))
-            return;
-        var variable = VariableOf(node);
-        if (variable > last)
-            return;
-        if (marksAll || matters[variable] || Disagree(ChildrenOf(node)))
-            matters[variable] = true;
-        var arity = _diagrams.Arity[variable];
-        for (var i = 0; i < arity; i++)
-            Mark(ChildAt(node, variable, i), matters, last, marksAll);
-    }
-
-    bool Disagree(ReadOnlySpan<int> children)
-    {
-        for (var i = 0; i < children.Length; i++)
-        {
-            for (var j = i + 1; j < children.Length; j++)
-            {
-                if (!Agree(children[i], children[j]))
-                    return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>True if the two never give different results for one possible completion.</summary>
-    bool Agree(int one, int other)
-    {
-        if (one == other || one == Terminal.Impossible || other == Terminal.Impossible)
-            return true;
-        if (Terminal.Is(one) && Terminal.Is(other))
-            return false;
-        if (_diagrams.Roots.Possible == Terminal.True)
-            return false;
-        var key = one < other ? (one, other) : (other, one);
-        if (_agree.TryGetValue(key, out var known))
-            return known;
-        var variable = Math.Min(TopOf(one), TopOf(other));
-        var agree = true;
-        for (var i = 0; i < _diagrams.Arity[variable] && agree; i++)
-            agree = Agree(ChildAt(one, variable, i), ChildAt(other, variable, i));
-        _agree[key] = agree;
-        return agree;
-    }
-
-    int Restrict(int node, Merge merge, int[] memo, int[] stamp)
+    void CollectEnds(int node, List<int> ends)
     {
         if (Terminal.Is(node))
-            return node;
-        if (stamp[node] == _round)
-            return memo[node];
-        var variable = _diagrams.Nodes.VariableOf(node);
-        var arity = _diagrams.Arity[variable];
+        {
+            if (node != Terminal.Impossible)
+                ends.Add(node);
+            return;
+        }
+
+        if (!_seen.Add(node))
+            return;
+        foreach (var child in _nodes.ChildrenOf(node))
+            CollectEnds(child, ends);
+    }
+
+    int Restrict(int node, Merge merge)
+    {
+        var memo = MemoOf(_base.ReachOf(node).Facts, merge);
+        var entry = memo[node];
+        if (entry >> 32 == _round)
+            return unchecked((int)entry);
+        var variable = _base.VariableOf(node);
         var mask = _known[variable];
         int result;
         if (mask != 0)
         {
             result = Terminal.Impossible;
-            for (var i = 0; i < arity; i++)
-            {
-                if ((mask >> i & 1) == 1)
-                    result = MergeTwo(result, Restrict(_diagrams.Nodes.ChildOf(node, i), merge, memo, stamp), merge);
-            }
+            for (; mask != 0; mask &= mask - 1)
+                result = MergeTwo(result, Of(_base.ChildOf(node, BitOperations.TrailingZeroCount(mask)), merge), merge);
         }
         else
         {
-            Span<int> children = stackalloc int[arity];
-            for (var i = 0; i < arity; i++)
-                children[i] = Restrict(_diagrams.Nodes.ChildOf(node, i), merge, memo, stamp);
-            result = Make(variable, children);
+            Span<int> children = stackalloc int[_diagrams.Arity[variable]];
+            for (var i = 0; i < children.Length; i++)
+                children[i] = Of(_base.ChildOf(node, i), merge);
+            result = _nodes.Make(variable, children);
         }
 
-        memo[node] = result;
-        stamp[node] = _round;
+        memo[node] = ((long)_round << 32) | unchecked((uint)result);
         return result;
+    }
+
+    long[] MemoOf(UInt128 facts, Merge merge)
+    {
+        var kind = (facts & _sets) == 0 ? Shared : (int)merge;
+        if (_memo[kind].Length == 0)
+            _memo[kind] = new long[_base.Count];
+        return _memo[kind];
     }
 
     int MergeTwo(int one, int other, Merge merge)
@@ -225,19 +176,18 @@ sealed class Restriction
         var key = one < other ? (one, other) : (other, one);
         if (_merged[(int)merge].TryGetValue(key, out var known))
             return known;
-        var variable = Math.Min(TopOf(one), TopOf(other));
+        var variable = Math.Min(_nodes.TopOf(one), _nodes.TopOf(other));
         Span<int> children = stackalloc int[_diagrams.Arity[variable]];
         for (var i = 0; i < children.Length; i++)
-            children[i] = MergeTwo(ChildAt(one, variable, i), ChildAt(other, variable, i), merge);
-        var result = Make(variable, children);
+            children[i] = MergeTwo(_nodes.ChildAt(one, variable, i), _nodes.ChildAt(other, variable, i), merge);
+        var result = _nodes.Make(variable, children);
         _merged[(int)merge][key] = result;
         return result;
     }
 
     int MergeEnds(int one, int other, Merge merge) => merge switch
     {
-        Merge.Least => Math.Max(one, other),
-        Merge.Every => Math.Max(one, other),
+        Merge.Least or Merge.Every => Math.Max(one, other),
         Merge.Some => Math.Min(one, other),
         _ => MergePlaces(one, other),
     };
@@ -247,40 +197,10 @@ sealed class Restriction
         var (mine, theirs) = (PlacesOf(one), PlacesOf(other));
         if (mine.Rank != theirs.Rank)
             return mine.Rank < theirs.Rank ? one : other;
-        if (!_copiedPlaces)
-        {
+        if (ReferenceEquals(_places, _diagrams.Places))
             _places = _places.Copy();
-            _copiedPlaces = true;
-        }
-
         ImmutableArray<int> both =
             [.. mine.Destinations.Union(theirs.Destinations).OrderBy(d => _diagrams.IsAlwaysOpen[d]).ThenBy(d => d)];
         return Terminal.Of(_places.NumberOf(mine.Rank, both));
     }
-
-    int Make(int variable, ReadOnlySpan<int> children)
-    {
-        var same = true;
-        for (var i = 1; i < children.Length && same; i++)
-            same = children[i] == children[0];
-        if (same)
-            return children[0];
-        var found = _diagrams.Nodes.Find(variable, children);
-        if (found < 0)
-            found = _made.Find(variable, children);
-        return found >= 0 ? found : _made.Add(variable, children);
-    }
-
-    bool IsBase(int node) => node < _diagrams.Nodes.Count;
-
-    int VariableOf(int node) => IsBase(node) ? _diagrams.Nodes.VariableOf(node) : _made.VariableOf(node);
-
-    ReadOnlySpan<int> ChildrenOf(int node) => IsBase(node) ? _diagrams.Nodes.ChildrenOf(node) : _made.ChildrenOf(node);
-
-    int TopOf(int node) => Terminal.Is(node) ? int.MaxValue : VariableOf(node);
-
-    int ChildAt(int node, int variable, int valueClass) =>
-        Terminal.Is(node) || VariableOf(node) != variable
-            ? node
-            : IsBase(node) ? _diagrams.Nodes.ChildOf(node, valueClass) : _made.ChildOf(node, valueClass);
 }

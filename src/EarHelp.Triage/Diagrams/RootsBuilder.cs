@@ -11,6 +11,8 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
 {
     readonly int?[] _applies = new int?[dialog.Facts.Length];
     readonly int[] _named = new int[dialog.NamedFacts.Length];
+    readonly Dictionary<(int Named, ValueSet Values), int> _namedConditions = [];
+    readonly Dictionary<int, int> _laterThan = [];
 
     /// <summary>Composes when facts apply and what the named facts are: what <see cref="Of"/> and the rest stand on.</summary>
     public void Prepare()
@@ -25,27 +27,39 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
     /// <summary>Ends in the value of a named fact.</summary>
     public int NamedOf(int named) => _named[named];
 
-    public Roots Build()
+    /// <summary>What the ends of the decision "may treat" mean, the strictest first.</summary>
+    public ImmutableArray<TreatDecision> TreatDecisions { get; } =
+    [
+        .. dialog.TreatRules.Select(r => r.Hold).OfType<string>().Distinct(StringComparer.Ordinal).Select(h => new TreatDecision(h)),
+        new TreatDecision(null),
+    ];
+
+    public (int Possible, Roots OfPossible, Roots Plain) Build(int[] arity)
     {
         Prepare();
         var rules = MatchesOf();
         var possible = builder.Not(Any(dialog.Impossible.Select(i => builder.And(Of(i.One), Of(i.Other)))));
         var level = LevelOf(rules);
+        var urgency = UrgencyOf(rules);
+        var treat = TreatOf();
         var forbidden = dialog.Advice.Select(a => ForbiddenOf(a, rules)).ToImmutableArray();
-        var decisions = TreatDecisions();
-        return new Roots(
-            OfPossible(level),
-            OfPossible(UrgencyOf(rules)),
-            OfPossible(TreatOf(decisions)),
-            decisions,
-            [.. dialog.Advice.Select(a => OfPossible(AdviceOf(a, rules, forbidden[a.Index], level)))],
-            [.. forbidden.Select(OfPossible)],
-            [.. dialog.Warnings.Select(w => OfPossible(Any(dialog.Rules.Where(r => r.Warn.Contains(w)).Select(r => rules[r.Index]))))],
-            [.. dialog.Explanations.Select(e => OfPossible(All(e.OnlyIf)))],
-            [.. rules.Select(OfPossible)],
-            possible);
+        var advice = dialog.Advice.Select(a => AdviceOf(a, rules, forbidden[a.Index], level)).ToImmutableArray();
+        var warnings = dialog.Warnings.Select(w => Any(dialog.Rules.Where(r => r.Warn.Contains(w)).Select(r => rules[r.Index]))).ToImmutableArray();
+        var explanations = dialog.Explanations.Select(e => All(e.OnlyIf)).ToImmutableArray();
+        return (possible, Where(root => builder.Choose(possible, root, Terminal.Impossible)), Where(root => root));
 
-        int OfPossible(int root) => builder.Choose(possible, root, Terminal.Impossible);
+        Roots Where(Func<int, int> of) => new(
+            of(level),
+            of(urgency),
+            of(treat),
+            Group(advice, of, i => dialog.Advice[i].Kind == AdviceKind.ToDo ? Merge.Every : Merge.Some),
+            Group(forbidden, of, _ => Merge.Some),
+            Group(warnings, of, _ => Merge.Some),
+            Group(explanations, of, _ => Merge.Some),
+            Group(rules, of, _ => Merge.Some));
+
+        RootGroup Group(ImmutableArray<int> roots, Func<int, int> of, Func<int, Merge> merge) =>
+            new(builder.Nodes, arity, [.. roots.Select(of)], merge);
     }
 
     /// <summary>By rule, who matches it. An otherwise-row matches whom no other row with a level matches.</summary>
@@ -91,18 +105,12 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
     IEnumerable<Rule> InDecidingOrder() =>
         dialog.Rules.Where(r => r.Level is not null).OrderByDescending(r => r.Level).ThenByDescending(r => r.Index);
 
-    ImmutableArray<TreatDecision> TreatDecisions() =>
-    [
-        .. dialog.TreatRules.Select(r => r.Hold).OfType<string>().Distinct(StringComparer.Ordinal).Select(h => new TreatDecision(h)),
-        new TreatDecision(null),
-    ];
-
     /// <summary>The first matching row; no row at all holds the treatment.</summary>
-    int TreatOf(ImmutableArray<TreatDecision> decisions)
+    int TreatOf()
     {
-        var root = Terminal.Of(dialog.TreatRules.IsEmpty ? decisions.Length - 1 : 0);
+        var root = Terminal.Of(dialog.TreatRules.IsEmpty ? TreatDecisions.Length - 1 : 0);
         foreach (var rule in dialog.TreatRules.Reverse())
-            root = builder.Choose(All(rule.Conditions), Terminal.Of(decisions.IndexOf(new TreatDecision(rule.Hold))), root);
+            root = builder.Choose(All(rule.Conditions), Terminal.Of(TreatDecisions.IndexOf(new TreatDecision(rule.Hold))), root);
         return root;
     }
 
@@ -117,9 +125,13 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         var called = giving.Length > 0 && item.OnlyIf.IsEmpty ? Any(giving) : builder.Or(All(item.OnlyIf), Any(giving));
         var root = builder.And(called, builder.Not(forbidden));
         return item.NotWhile is { } rank
-            ? builder.And(root, builder.Exchange(level, t => Terminal.ValueOf(t) > rank ? Terminal.True : Terminal.False))
+            ? builder.And(root, LaterThan(rank, level))
             : root;
     }
+
+    int LaterThan(int rank, int level) => _laterThan.TryGetValue(rank, out var known)
+        ? known
+        : _laterThan[rank] = builder.Exchange(level, t => Terminal.ValueOf(t) > rank ? Terminal.True : Terminal.False);
 
     int NamedFactOf(NamedFact named)
     {
@@ -132,15 +144,20 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
     public int Of(Condition condition)
     {
         if (condition.Of.IsNamedFact)
-        {
-            return builder.Exchange(
-                _named[condition.Of.Index],
-                t => condition.Values.Contains(Terminal.ValueOf(t)) ? Terminal.True : Terminal.False);
-        }
-
+            return OfNamedFact(condition);
         var fact = condition.Of.Index;
         var literal = builder.Literal(fact, classes[fact].MaskOf(condition.Values));
         return literal == Terminal.False ? literal : builder.And(AppliesOf(fact), literal);
+    }
+
+    int OfNamedFact(Condition condition)
+    {
+        var key = (condition.Of.Index, condition.Values);
+        return _namedConditions.TryGetValue(key, out var known)
+            ? known
+            : _namedConditions[key] = builder.Exchange(
+                _named[condition.Of.Index],
+                t => condition.Values.Contains(Terminal.ValueOf(t)) ? Terminal.True : Terminal.False);
     }
 
     public int All(ImmutableArray<Condition> conditions)

@@ -11,14 +11,21 @@ public sealed class ValueClasses
     /// <summary>A fact may be split into at most this many classes, so that a set of classes fits one machine word.</summary>
     public const int Most = 64;
 
+    /// <summary>Up to so many values, the class of each is kept ready.</summary>
+    const int MostListed = 4096;
+
     readonly int[] _starts;
     readonly int[] _classOfSegment;
+    readonly byte[] _classOfValue;
 
-    ValueClasses(int[] starts, int[] classOfSegment, ImmutableArray<ValueSet> members)
+    ValueClasses(int domainCount, int[] starts, int[] classOfSegment, ImmutableArray<ValueSet> members)
     {
         _starts = starts;
         _classOfSegment = classOfSegment;
         Members = members;
+        _classOfValue = new byte[Math.Min(domainCount, MostListed)];
+        for (var value = 0; value < _classOfValue.Length; value++)
+            _classOfValue[value] = (byte)SearchClassOf(value);
     }
 
     /// <summary>The values of each class.</summary>
@@ -63,14 +70,11 @@ public sealed class ValueClasses
 
         if (members.Count > Most)
             throw new DiagramLimitException($"A fact is split into {members.Count} classes of values; the bound is {Most}.");
-        return new ValueClasses(starts, classOfSegment, [.. members]);
+        return new ValueClasses(domainCount, starts, classOfSegment, [.. members]);
     }
 
-    public int ClassOf(int valueIndex)
-    {
-        var at = Array.BinarySearch(_starts, valueIndex);
-        return _classOfSegment[at >= 0 ? at : ~at - 1];
-    }
+    public int ClassOf(int valueIndex) =>
+        (uint)valueIndex < (uint)_classOfValue.Length ? _classOfValue[valueIndex] : SearchClassOf(valueIndex);
 
     /// <summary>The classes that a set of values touches.</summary>
     public ulong MaskOf(ValueSet values)
@@ -87,5 +91,11 @@ public sealed class ValueClasses
         }
 
         return mask;
+    }
+
+    int SearchClassOf(int valueIndex)
+    {
+        var at = Array.BinarySearch(_starts, valueIndex);
+        return _classOfSegment[at >= 0 ? at : ~at - 1];
     }
 }

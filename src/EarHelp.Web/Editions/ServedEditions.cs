@@ -65,7 +65,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         if (await archive.FindAsync(editionId, cancellation) is not { } pack)
             return null;
         var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.Plain);
-        return compiled.Edition is { } edition && compiled.Assessor is { } assessor
+        return compiled.Edition is { } edition && edition.Id == editionId && compiled.Assessor is { } assessor
             ? _earlier.GetOrAdd(editionId, new ServedEdition(edition, assessor))
             : null;
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Triage.Texts;
 using EarHelp.Web.Editions;
+using EarHelp.Web.Security;
 using EarHelp.Web.Serving;
 
 namespace EarHelp.Web.Pages;
@@ -31,6 +32,16 @@ public sealed class FaultPages(ServedEditions editions, EmergencyFile emergency)
         editions.Current is { } served
             ? PageResponse.SendAsync(context, TextPage.WriteFault(Words.First(served), new Fault("page not found", "expired")), StatusCodes.Status404NotFound)
             : SendEmergencyAsync(context, isNotSaved: false);
+
+    /// <summary>The conversation is kept but cannot go on; who does not want to wait may leave it and begin another.</summary>
+    public Task SendHeldAsync(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        if (editions.Current is not { } served)
+            return SendEmergencyAsync(context, isNotSaved: false);
+        var token = PatientCookie.Read(context) is { } secret ? FormToken.For(secret) : null;
+        return PageResponse.SendAsync(context, TextPage.WriteHeld(Words.First(served), token), StatusCodes.Status503ServiceUnavailable);
+    }
 
     static Fault NameOf(int status) => status switch
     {

@@ -24,6 +24,6 @@ public static class NeededWords
 
     public static ImmutableArray<string> Pages { get; } =
     [
-        "greeting", "privacy", "accessibility", "about", "emergency", "not saved", "expired", "busy", "return link", "return page", "printed plan",
+        "greeting", "privacy", "accessibility", "about", "emergency", "not saved", "expired", "held", "busy", "return link", "return page", "printed plan",
     ];
 }

@@ -37,4 +37,18 @@ static class TextPage
             html.Element("p"u8, $"{words["emergency line"]} {words["emergency line without hearing"]}");
             html.Markup("<p><a class=\"button quiet\" href=\"/\">"u8).Text(words["back"]).Markup("</a></p>"u8);
         });
+
+    /// <summary>A kept conversation cannot go on now: what to do, and the way to another one.</summary>
+    /// <param name="token">Null if nothing says which browser this is: then there is nothing to leave.</param>
+    internal static ReadOnlyMemory<byte> WriteHeld(Words words, string? token) =>
+        PageFrame.Write(words, new PageState(words["something broke"], null, HasQuestion: false), html =>
+        {
+            html.Element("h1"u8, words["something broke"]);
+            ProseWriter.Write(html, words.Letter.Page("held"));
+            if (token is null)
+                return;
+            html.Markup("<form method=\"post\" action=\"/leave\">"u8);
+            FormFields.WriteToken(html, token);
+            html.Markup("<button class=\"quiet\">"u8).Text(words["leave now"]).Markup("</button></form>"u8);
+        });
 }

@@ -17,11 +17,11 @@ public sealed class Control(ITurnStore store, TurnTaking taking, ServedEditions 
         await SayAsync(context, isErased, new { erased = isErased });
     }
 
-    /// <summary>Answers 200 with how many turns were decided again and the numbers of those that differ, or 404.</summary>
+    /// <summary>Answers 200 with every turn, its kept replies and those that come out now (see <see cref="Replayed.ToJson"/>), or 404.</summary>
     public async Task ReplayAsync(HttpContext context)
     {
         var replayed = await taking.ReplayAsync(IdOf(context), context.RequestAborted);
-        await SayAsync(context, replayed.Turns > 0, new { turns = replayed.Turns, differing = replayed.Differing });
+        await SayAsync(context, !replayed.Turns.IsEmpty, replayed.ToJson());
     }
 
     /// <summary>Compiles the edition again; answers 200 with all faults, of which none means that it is served.</summary>

@@ -1,4 +1,5 @@
 using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Taking;
 using EarHelp.Web.Bot;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -64,6 +65,10 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
                 LogFault(fault.GetType().Name, fault.StackTrace);
                 await faults.SendEmergencyAsync(context, isNotSaved: HttpMethods.IsPost(context.Request.Method));
                 break;
+            case EditionGoneException gone:
+                LogGone(log, gone.Message);
+                await faults.SendHeldAsync(context);
+                break;
             default:
                 LogFault(fault.GetType().Name, fault.StackTrace);
                 await faults.SendAsync(context, StatusCodes.Status500InternalServerError);
@@ -74,6 +79,9 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
     /// <summary>The kind and the place of a fault only: its message could hold what a person wrote.</summary>
     [LoggerMessage(Level = LogLevel.Error, Message = "A request failed: {Kind}{NewLine}{Place}")]
     static partial void LogFault(ILogger log, string kind, string newLine, string? place);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "A conversation cannot go on. {Reason}")]
+    static partial void LogGone(ILogger log, string reason);
 
     void LogFault(string kind, string? place) => LogFault(log, kind, Environment.NewLine, place);
 }

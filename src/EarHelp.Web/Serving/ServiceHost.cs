@@ -30,6 +30,7 @@ public static class ServiceHost
         var settings = ServiceSettings.Read(builder.Configuration);
         MakeDataFolder(settings.Data);
         ConfigureLogging(builder.Logging);
+        builder.Services.PostConfigure<LoggerFilterOptions>(LogFloor.Apply);
         ConfigureServer(builder, settings);
         AddParts(builder.Services, settings);
         BotChannel.Add(builder.Services, builder.Configuration);

@@ -1,10 +1,11 @@
 using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Taking;
 
 namespace EarHelp.Web.Serving;
 
 /// <summary>Removes conversations that were never finished and whose time is over, at start and every hour.</summary>
-public sealed partial class UnfinishedSweep(ITurnStore store, ServiceSettings settings, TimeProvider clock, ILogger<UnfinishedSweep> log)
-    : BackgroundService
+public sealed partial class UnfinishedSweep(
+    ITurnStore store, TurnTaking taking, ServiceSettings settings, TimeProvider clock, ILogger<UnfinishedSweep> log) : BackgroundService
 {
     static readonly TimeSpan Pause = TimeSpan.FromHours(1);
 
@@ -24,8 +25,10 @@ public sealed partial class UnfinishedSweep(ITurnStore store, ServiceSettings se
         {
             var before = clock.GetUtcNow() - settings.UnfinishedFor;
             var swept = await store.SweepUnfinishedAsync(before.ToUnixTimeMilliseconds(), stopping);
-            if (swept > 0)
-                LogSwept(log, swept);
+            if (swept == 0)
+                return;
+            taking.ForgetAll();
+            LogSwept(log, swept);
         }
         catch (StoreFailedException failure)
         {

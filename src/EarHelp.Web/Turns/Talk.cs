@@ -10,6 +10,7 @@ using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 using EarHelp.Web.Serving;
+using EarHelp.Triage.Texts;
 using NodaTime;
 
 namespace EarHelp.Web.Turns;
@@ -52,7 +53,7 @@ public sealed class Talk(
                 var begun = await channel.TakeAsync(
                     id, Begin(editions.Current!), [new ConversationKey(key, OneTime: false, ExpiresUnixMilliseconds: null)], cancellation);
                 if (begun is TurnTaken.NotSaved lost)
-                    return NotSaved(lost);
+                    return NotSaved(lost, turns);
             }
 
             return await TakeAsync(id, turns, [], cancellation);
@@ -84,6 +85,10 @@ public sealed class Talk(
         return await TakeAsync(id, [new Turn(turn, null, new TurnContent.CameBack())], [key], cancellation);
     }
 
+    /// <summary>For a form whose conversation cannot be read: nothing is saved, but the emergency texts to which it leads are there.</summary>
+    public TakenTurns.NotSaved Lost(ImmutableArray<Turn> turns) =>
+        new([.. turns.SelectMany(t => Alarms(taking.Lost(t))).Distinct()]);
+
     async Task<TakenTurns> TakeAsync(string id, ImmutableArray<Turn> turns, ImmutableArray<ConversationKey> keys, CancellationToken cancellation)
     {
         var told = ImmutableArray.CreateBuilder<TurnTold>(turns.Length);
@@ -97,7 +102,7 @@ public sealed class Talk(
                     conversation = new OpenConversation(id, kept.Edition, kept.State);
                     break;
                 case TurnTaken.NotSaved lost:
-                    return NotSaved(lost);
+                    return NotSaved(lost, turns);
                 default:
                     return new TakenTurns.Gone();
             }
@@ -113,12 +118,15 @@ public sealed class Talk(
     ValueTask<string?> FindByKeyAsync(string hash, CancellationToken cancellation) =>
         store.FindByKeyAsync(hash, clock.GetUtcNow().ToUnixTimeMilliseconds(), cancellation);
 
-    TakenTurns.NotSaved NotSaved(TurnTaken.NotSaved lost)
+    /// <summary>What one turn led to, and what each turn of the same form says by itself: none of them was read by anyone.</summary>
+    TakenTurns.NotSaved NotSaved(TurnTaken.NotSaved lost, ImmutableArray<Turn> turns) => new([.. Alarms(lost).Concat(Lost(turns).Alarms).Distinct()]);
+
+    ImmutableArray<Prose> Alarms(TurnTaken.NotSaved lost)
     {
         if (lost.Edition is not { } edition)
-            return new TakenTurns.NotSaved([]);
+            return [];
         var letter = edition.WriterOf(edition.LanguageOr(lost.Language), isSelf: true);
-        return new TakenTurns.NotSaved([.. lost.Emergencies.SelectMany(e => letter.Write(e, Now)).OfType<Conversation.Telling.LetterPart.Emergency>().Select(e => e.Text)]);
+        return [.. lost.Emergencies.SelectMany(e => letter.Write(e, Now)).OfType<Conversation.Telling.LetterPart.Emergency>().Select(e => e.Text)];
     }
 
     static Turn Begin(ServedEdition edition) => new(FirstTurn, null, new TurnContent.Begin(edition.DefaultLanguage));

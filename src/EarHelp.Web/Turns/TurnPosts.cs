@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Taking;
 using EarHelp.Conversation.Turns;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
@@ -9,7 +11,8 @@ using NodaTime;
 namespace EarHelp.Web.Turns;
 
 /// <summary>The forms that are turns of a conversation.</summary>
-public sealed class TurnPosts(Talk talk, FormGate gate, ServedEditions editions, FaultPages faults, TurnResponse answer, TimeProvider clock)
+public sealed partial class TurnPosts(
+    Talk talk, FormGate gate, ServedEditions editions, FaultPages faults, TurnResponse answer, TimeProvider clock, ILogger<TurnPosts> log)
 {
     /// <summary>What is written beside an answer is a turn of its own, right after it.</summary>
     const string WordsAfter = "-words";
@@ -20,10 +23,28 @@ public sealed class TurnPosts(Talk talk, FormGate gate, ServedEditions editions,
     {
         if (await gate.ReadAsync(context) is not { } sent)
             return;
-        var conversation = await talk.FindAsync(sent.Secret, context.RequestAborted);
         if (sent.Turn is not { } turn)
+        {
             await faults.SendAsync(context, StatusCodes.Status400BadRequest);
-        else if (conversation is null && sent.Question is { AskedInTurn: > 1 })
+            return;
+        }
+
+        try
+        {
+            await AnswerAsync(context, sent, turn);
+        }
+        catch (Exception failure) when (editions.Current is { } served && failure is StoreFailedException or EditionGoneException)
+        {
+            LogLost(log, failure.Message);
+            var read = new AnswerReader(sent.Fields, Words.First(served)).Read(question: null);
+            await answer.SendAsync(context, sent, talk.Lost(Turns(turn, sent.Question, read)));
+        }
+    }
+
+    async Task AnswerAsync(HttpContext context, SentForm sent, string turn)
+    {
+        var conversation = await talk.FindAsync(sent.Secret, context.RequestAborted);
+        if (conversation is null && sent.Question is { AskedInTurn: > 1 })
             await faults.SendExpiredAsync(context);
         else if (conversation is null)
             await BeginAsync(context, sent, turn);
@@ -122,4 +143,8 @@ public sealed class TurnPosts(Talk talk, FormGate gate, ServedEditions editions,
             turns.Add(read.Chosen is null ? new Turn(turn, question, read.Typed) : new Turn(turn + WordsAfter, null, read.Typed));
         return turns.ToImmutable();
     }
+
+    /// <summary>The reason is the store's own and holds nothing that a person wrote.</summary>
+    [LoggerMessage(Level = LogLevel.Error, Message = "An answer was not saved. {Reason}")]
+    static partial void LogLost(ILogger log, string reason);
 }

@@ -9,6 +9,8 @@ sealed class Samples
 
     public int Count => _microseconds.Count;
 
+    public double First => _microseconds[0];
+
     public double Median => At(0.5);
 
     public double Worst => _microseconds.Max();

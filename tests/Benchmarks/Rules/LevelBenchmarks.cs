@@ -9,6 +9,7 @@ namespace Benchmarks.Rules;
 [MemoryDiagnoser]
 [MedianColumn]
 [ShortRunJob]
+[InProcess]
 public class LevelBenchmarks
 {
     const int Patients = 64;

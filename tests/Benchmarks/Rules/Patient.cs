@@ -24,6 +24,10 @@ sealed record Patient(Dialog Dialog, ImmutableArray<int?> Values)
         return new Patient(dialog, [.. values]);
     }
 
+    /// <summary>By fact, what a person with no sign of anything would answer; a fact without a clear value is answered by its middle value.</summary>
+    public static Answer[] Clear(Dialog dialog) =>
+        [.. dialog.Facts.Select(f => new Answer.Asked(ValueSet.Of(f.Clear ?? (f.Values.Count / 2))))];
+
     public EarAnswers Answers() => new(
         Ear.Left,
         [.. Values.Select(v => v is { } index ? new Answer.Asked(ValueSet.Of(index)) : Answer.DoesNotApply)]);

@@ -7,9 +7,9 @@ public sealed class Patient : IDisposable
 {
     readonly HttpClient _client;
 
-    public Patient(Uri address)
+    public Patient(Uri address, CookieContainer? cookies = null)
     {
-        Cookies = new CookieContainer();
+        Cookies = cookies ?? new CookieContainer();
         _client = new HttpClient(new SocketsHttpHandler { CookieContainer = Cookies, AllowAutoRedirect = false }) { BaseAddress = address };
     }
 
@@ -60,16 +60,21 @@ public sealed class Patient : IDisposable
     }
 
     /// <summary>Answers until there is a plan; what is not named is answered as clear.</summary>
-    public async Task<PageRead> ReachPlanAsync(PageRead page, IReadOnlyDictionary<string, string[]>? answers = null)
+    public async Task<PageRead> ReachPlanAsync(PageRead page, IReadOnlyDictionary<string, string[]>? answers = null) =>
+        (await WalkAsync(page, answers))[^1];
+
+    /// <summary>As <see cref="ReachPlanAsync"/>, with every page on the way.</summary>
+    public async Task<IReadOnlyList<PageRead>> WalkAsync(PageRead page, IReadOnlyDictionary<string, string[]>? answers = null)
     {
+        var pages = new List<PageRead> { page };
         for (var screens = 0; screens < 45; screens++)
         {
-            if (page.IsPlan)
-                return page;
-            page = await GoOnAsync(page, answers ?? new Dictionary<string, string[]>());
+            if (pages[^1].IsPlan)
+                return pages;
+            pages.Add(await GoOnAsync(pages[^1], answers ?? new Dictionary<string, string[]>()));
         }
 
-        throw new InvalidOperationException($"No plan after 45 screens; the last one is \"{page.Screen}\".");
+        throw new InvalidOperationException($"No plan after 45 screens; the last ones are {string.Join(", ", pages.TakeLast(4).Select(p => p.Screen))}.");
     }
 
     public void Dispose() => _client.Dispose();

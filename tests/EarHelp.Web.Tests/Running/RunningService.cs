@@ -1,3 +1,6 @@
+using System.Net.Sockets;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Web.Security;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -8,13 +11,13 @@ namespace EarHelp.Web.Tests.Running;
 /// <summary>The real service on a port of its own, with an empty data folder.</summary>
 public sealed class RunningService : IAsyncDisposable
 {
-    readonly WebApplication _app;
+    readonly Func<WebApplication> _build;
     readonly string? _ownRoot;
+    WebApplication _app;
 
-    RunningService(WebApplication app, string root, string data, string? ownRoot, CollectedLog log)
+    RunningService(Func<WebApplication> build, string root, string data, string? ownRoot, CollectedLog log)
     {
-        (_app, Root, Data, _ownRoot, Log) = (app, root, data, ownRoot, log);
-        Address = new Uri(app.Urls.First(u => !u.Contains("unix", StringComparison.Ordinal)));
+        (_build, _app, Root, Data, _ownRoot, Log) = (build, build(), root, data, ownRoot, log);
     }
 
     /// <summary>The folder of the edition; a copy if the test changes it.</summary>
@@ -22,7 +25,7 @@ public sealed class RunningService : IAsyncDisposable
 
     public string Data { get; }
 
-    public Uri Address { get; }
+    public Uri Address => new(_app.Urls.First(u => !u.Contains("unix", StringComparison.Ordinal)));
 
     public CollectedLog Log { get; }
 
@@ -38,16 +41,50 @@ public sealed class RunningService : IAsyncDisposable
         prepare?.Invoke(root);
         var log = new CollectedLog();
         string[] args = ["--urls", "http://127.0.0.1:0", "--data", data, "--root", root, .. settings];
-        var app = ServiceHost.Build(args, services =>
+        WebApplication Build() => ServiceHost.Build(args, services =>
         {
             services.AddLogging(logging => logging.ClearProviders().AddProvider(log));
             configure?.Invoke(services);
         });
-        await app.StartAsync();
-        return new RunningService(app, root, data, ownRoot ? root : null, log);
+        var service = new RunningService(Build, root, data, ownRoot ? root : null, log);
+        await service._app.StartAsync();
+        return service;
+    }
+
+    /// <summary>Ends the service and starts it again on the same data folder, at another address.</summary>
+    public async Task StartAgainAsync()
+    {
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+        _app = _build();
+        await _app.StartAsync();
     }
 
     public Patient NewPatient() => new(Address);
+
+    /// <summary>The same person, with the cookie of before, after the service was started again.</summary>
+    public Patient Again(Patient patient) => new(Address, patient.Cookies);
+
+    /// <summary>The identifier of a person's conversation.</summary>
+    public async Task<string> ConversationOfAsync(Patient patient)
+    {
+        var secret = patient.Cookies.GetCookies(Address)["earhelp"]!.Value;
+        return (await Services.GetRequiredService<ITurnStore>().FindByKeyAsync(Secret.HashOf(secret), 0, CancellationToken.None))!;
+    }
+
+    /// <summary>A client of the socket in the data folder.</summary>
+    public HttpClient Socket() => new(new SocketsHttpHandler
+    {
+        ConnectCallback = async (_, cancellation) =>
+        {
+            var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
+            await socket.ConnectAsync(new UnixDomainSocketEndPoint(ControlSocket.PathIn(Data)), cancellation);
+            return new NetworkStream(socket, ownsSocket: true);
+        },
+    })
+    {
+        BaseAddress = new Uri("http://socket"),
+    };
 
     public async ValueTask DisposeAsync()
     {

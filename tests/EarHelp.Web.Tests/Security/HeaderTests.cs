@@ -32,6 +32,43 @@ public sealed class HeaderTests(SharedService service)
         AssertGuarded(response);
     }
 
+    [Theory]
+    [InlineData("DELETE", "/answer", 405)]
+    [InlineData("PUT", "/", 405)]
+    [InlineData("OPTIONS", "/", 405)]
+    [InlineData("HEAD", "/", 200)]
+    [InlineData("HEAD", "/nowhere", 404)]
+    [InlineData("POST", "/api/messages", 404)]
+    [InlineData("POST", "/control/reload", 404)]
+    [InlineData("GET", "/answer", 405)]
+    public async Task A_method_that_is_not_meant_gets_the_headers_too(string method, string address, int status)
+    {
+        using var patient = service.Running.NewPatient();
+        using var request = new HttpRequestMessage(new HttpMethod(method), address);
+
+        var response = await patient.SendAsync(request);
+
+        Assert.Equal(status, (int)response.StatusCode);
+        AssertGuarded(response);
+    }
+
+    [Fact]
+    public async Task A_fault_of_ours_carries_the_headers_and_the_emergency_text_and_none_of_what_was_said()
+    {
+        var broken = new FailingTurnStore();
+        await using var own = await RunningService.StartAsync(configure: broken.Put);
+        using var patient = own.NewPatient();
+        await patient.BeginAsync();
+        broken.OnRead = new FormatException("kanarienvogel");
+
+        var page = await patient.ReadAsync("/letter");
+
+        Assert.Equal(500, (int)page.Status);
+        Assert.Contains("999", page.Text);
+        Assert.DoesNotContain("kanarienvogel", page.Html + own.Log.Text);
+        AssertGuarded(page.Response);
+    }
+
     [Fact]
     public async Task The_look_may_be_kept_for_ever_and_is_compressed()
     {

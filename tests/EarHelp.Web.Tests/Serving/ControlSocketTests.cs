@@ -1,4 +1,3 @@
-using System.Net.Sockets;
 using EarHelp.Web.Serving;
 using EarHelp.Web.Tests.Running;
 
@@ -10,7 +9,7 @@ public sealed class ControlSocketTests
     public async Task The_socket_reloads_the_edition_and_knows_no_page()
     {
         await using var service = await RunningService.StartAsync();
-        using var socket = Through(ControlSocket.PathIn(service.Data));
+        using var socket = service.Socket();
 
         var reloaded = await socket.PostAsync(new Uri("/control/reload", UriKind.Relative), null);
         var page = await socket.GetAsync(new Uri("/", UriKind.Relative));
@@ -23,7 +22,7 @@ public sealed class ControlSocketTests
     public async Task Nobody_unknown_is_erased_or_replayed()
     {
         await using var service = await RunningService.StartAsync();
-        using var socket = Through(ControlSocket.PathIn(service.Data));
+        using var socket = service.Socket();
 
         var erased = await socket.PostAsync(new Uri("/control/erase/nobody", UriKind.Relative), null);
         var replayed = await socket.PostAsync(new Uri("/control/replay/nobody", UriKind.Relative), null);
@@ -51,17 +50,4 @@ public sealed class ControlSocketTests
         if (!OperatingSystem.IsWindows())
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(ControlSocket.PathIn(service.Data)));
     }
-
-    static HttpClient Through(string path) => new(new SocketsHttpHandler
-    {
-        ConnectCallback = async (_, cancellation) =>
-        {
-            var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
-            await socket.ConnectAsync(new UnixDomainSocketEndPoint(path), cancellation);
-            return new NetworkStream(socket, ownsSocket: true);
-        },
-    })
-    {
-        BaseAddress = new Uri("http://socket"),
-    };
 }

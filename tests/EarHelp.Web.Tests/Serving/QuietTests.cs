@@ -7,10 +7,18 @@ public sealed class QuietTests
 {
     const string Canary = "kanarienvogel";
 
+    /// <summary>Whatever an operator may ask for.</summary>
+    static readonly string[] Loudest =
+    [
+        "--Logging:LogLevel:Default", "Trace", "--Logging:LogLevel:EarHelp", "Trace", "--Logging:LogLevel:Microsoft.AspNetCore", "Trace",
+        "--Logging:LogLevel:Microsoft.AspNetCore.Hosting.Diagnostics", "Trace", "--Logging:LogLevel:System", "Trace",
+        $"--Logging:{typeof(CollectedLog).FullName}:LogLevel:Default", "Trace",
+    ];
+
     [Fact]
     public async Task A_whole_conversation_leaves_no_word_in_the_log_or_in_an_address()
     {
-        await using var service = await RunningService.StartAsync();
+        await using var service = await RunningService.StartAsync(settings: Loudest);
         using var patient = service.NewPatient();
         var page = await patient.BeginAsync($"my ear {Canary} went dull");
         await patient.ReachPlanAsync(page);
@@ -21,6 +29,7 @@ public sealed class QuietTests
         await patient.ReadAsync($"/back/{secret}");
 
         Assert.NotEmpty(secret);
+        Assert.All(Directory.EnumerateFiles(service.Data), f => AssertHolds(f, secret, cookie));
         Assert.All([Canary, secret, cookie], word => Assert.DoesNotContain(word, service.Log.Text));
         Assert.All(asked, address => Assert.DoesNotMatch($"{Canary}|{secret}|{cookie}|hearing|ear|dull", address.Replace("/start", string.Empty, StringComparison.Ordinal)));
     }
@@ -35,5 +44,20 @@ public sealed class QuietTests
 
         Assert.Equal(503, (int)page.Status);
         Assert.DoesNotContain(Canary, service.Log.Text);
+    }
+
+    /// <summary>The secrets are in no file but by their hashes, and what was said is in the store only.</summary>
+    static void AssertHolds(string file, string secret, string cookie)
+    {
+        if (Path.GetExtension(file) is ".sock" or ".lock")
+            return;
+        using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        var text = System.Text.Encoding.UTF8.GetString(bytes);
+        Assert.DoesNotContain(secret, text);
+        Assert.DoesNotContain(cookie, text);
+        if (Path.GetExtension(file) != ".db")
+            Assert.DoesNotContain(Canary, text);
     }
 }

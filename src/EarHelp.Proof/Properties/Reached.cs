@@ -5,7 +5,7 @@ using EarHelp.Triage.Rules;
 namespace EarHelp.Proof.Properties;
 
 /// <summary>Every rule, question, advice item, explanation, warning, page and destination is reached by some patient.</summary>
-static class Reach
+static class Reached
 {
     public static IEnumerable<Finding> Of(ProofContext proof, Asking asking) =>
         [.. Rules(proof), .. Questions(proof, asking), .. Shown(proof), .. Pages(proof), .. Topics(proof)];

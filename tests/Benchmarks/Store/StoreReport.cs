@@ -1,0 +1,66 @@
+using System.Globalization;
+using Benchmarks.Figures;
+using EarHelp.Storage;
+
+namespace Benchmarks.Store;
+
+/// <summary>Durable turns a second of the store, beside a plain file that is appended to and synced, in the same run.</summary>
+static class StoreReport
+{
+    static readonly int[] Writers = [1, 16, 64];
+    static readonly TimeSpan Length = TimeSpan.FromSeconds(3);
+
+    public static async Task RunAsync()
+    {
+        var table = new FigureTable("appends, each on the disk before it is answered");
+        foreach (var writers in Writers)
+        {
+            await using (var plain = new SyncedAppends(FreshFolder()))
+                Add(table, $"plain append and sync, shared by {writers}", await WriteLoad.RunAsync(plain.AppendAsync, writers, Length), "the ceiling");
+            await using var store = LiteTurnStore.Open(FreshFolder(), new StoreOptions());
+            Add(table, $"the store, {writers} writers", await WriteLoad.RunAsync(Into(store), writers, Length), writers == 64 ? "over 20,000 a second" : "");
+        }
+
+        await AddFullStoreAsync(table);
+        table.Print(Console.Out);
+        Directory.Delete(Root, recursive: true);
+    }
+
+    static Func<TurnOfLoad, ValueTask> Into(LiteTurnStore store) => async turn =>
+        await store.AppendAsync(turn.Record, [], CancellationToken.None);
+
+    /// <summary>The same load, and reading from the file, in a store that already holds many conversations.</summary>
+    static async Task AddFullStoreAsync(FigureTable table)
+    {
+        foreach (var conversations in new[] { 1_000, 100_000 })
+        {
+            var folder = FreshFolder();
+            await using (var filling = LiteTurnStore.Open(folder, new StoreOptions()))
+                await WriteLoad.FillAsync(Into(filling), conversations);
+            await using var store = LiteTurnStore.Open(folder, new StoreOptions());
+            var among = conversations.ToString("N0", CultureInfo.InvariantCulture);
+            Add(table, $"the store, 64 writers, among {among} conversations", await WriteLoad.RunAsync(Into(store), 64, Length), "at most 1.2 times slower");
+            var cold = await WriteLoad.LoadSomeAsync(store, conversations);
+            table.Add($"reading one conversation from the file, among {among}", Figures(cold), "at most 1.2 times slower");
+        }
+    }
+
+    static void Add(FigureTable table, string what, WriteLoad.Result result, string target) => table.Add(
+        what,
+        $"{FigureTable.Of(result.PerSecond, "/s")}, {Figures(result.Times)}, "
+        + $"{FigureTable.Of(result.CpuMicroseconds, "µs of CPU")}, {FigureTable.Of(result.AllocatedBytes, "bytes")} each",
+        target);
+
+    static string Figures(Samples times) =>
+        $"p50 {FigureTable.Of(times.Median, "µs")}, p99 {FigureTable.Of(times.At(0.99), "µs")}";
+
+    /// <summary>On the disk of the repository: a temporary folder may be in memory.</summary>
+    static string Root => Path.Combine(Places.Root, "artifacts", "store-load");
+
+    static string FreshFolder()
+    {
+        if (Directory.Exists(Root))
+            Directory.Delete(Root, recursive: true);
+        return Directory.CreateDirectory(Root).FullName;
+    }
+}
