@@ -11,13 +11,12 @@ namespace EarHelp.Proof.Spaces;
 /// </summary>
 sealed class ProofSpace
 {
-    ProofSpace(Dialog dialog, DiagramBuilder builder, ImmutableArray<ValueClasses> classes, Gates gates)
+    ProofSpace(Dialog dialog, DiagramBuilder builder, ImmutableArray<ValueClasses> classes, PatientCount count, WhereLists places)
     {
-        (Dialog, Builder, Classes) = (dialog, builder, classes);
+        (Dialog, Builder, Classes, Count, Places) = (dialog, builder, classes, count, places);
         Composed = new RootsBuilder(dialog, builder, classes, Places);
         Roots = Decisions.Of(Composed, [.. classes.Select(c => c.Count)]);
         Matches = Composed.MatchesOf();
-        Count = new PatientCount(builder.Nodes, classes, gates);
     }
 
     public Dialog Dialog { get; }
@@ -27,7 +26,7 @@ sealed class ProofSpace
     /// <summary>By fact.</summary>
     public ImmutableArray<ValueClasses> Classes { get; }
 
-    public WhereLists Places { get; } = new();
+    public WhereLists Places { get; }
 
     public RootsBuilder Composed { get; }
 
@@ -52,8 +51,12 @@ sealed class ProofSpace
     {
         var builder = new DiagramBuilder([.. classes.Select(c => c.Count)], nodeLimit);
         var gates = Gates.Of(dialogs, classes, nodeLimit);
-        return [.. dialogs.Select(d => new ProofSpace(d, builder, classes, gates))];
+        var count = new PatientCount(builder.Nodes, classes, gates);
+        return [.. dialogs.Select(d => new ProofSpace(d, builder, classes, count, new WhereLists()))];
     }
+
+    /// <summary>A dialog with the same facts, levels and destinations in the same space: equal decisions are equal nodes.</summary>
+    public ProofSpace Beside(Dialog dialog) => new(dialog, Builder, Classes, Count, Places);
 
     /// <summary>The possible patients of whom the root's end is as asked.</summary>
     public int Where(int root, Func<int, bool> end)
