@@ -36,6 +36,7 @@ public sealed class BrokenPagesTests
     [InlineData("content/clinic.md", "time zone: Europe/London", "time zone: Europe/Londn", "EH0402")]
     [InlineData("content/clinic.md", "| Monday | 09:00 | 17:30 |", "| Mondy | 09:00 | 17:30 |", "EH0403")]
     [InlineData("content/en/outcomes.md", "### What this means", "### What it means", "EH0304")]
+    [InlineData("content/en/outcomes.md", "nobody has answered after 2 working days", "nobody has answered by {answer by}", "EH0016")]
     [InlineData("content/en/reasons.md", "| RF-001 |", "| RF-901 |", "EH0302")]
     public void A_broken_page_is_told_with_its_line_and_how_to_mend_it(string file, string whole, string broken, string code)
     {

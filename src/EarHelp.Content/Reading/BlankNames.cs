@@ -17,6 +17,10 @@ sealed class BlankNames
             "emergency number", "emergency without hearing", "crisis line", "crisis without hearing", "seen by", "answer by",
         }.ToFrozenSet(StringComparer.Ordinal));
 
+    /// <summary>In the words of a level that has no time limit: nobody is to be seen, and nobody to answer, by any moment.</summary>
+    public static BlankNames WithoutLimit { get; } = new(
+        InAnyText._names!.Except(["seen by", "answer by"]).ToFrozenSet(StringComparer.Ordinal));
+
     /// <summary>The program that shows a short text knows its blanks.</summary>
     public static BlankNames InInterface { get; } = new(null);
 

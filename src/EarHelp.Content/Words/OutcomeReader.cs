@@ -11,9 +11,11 @@ static class OutcomeReader
 {
     static readonly string[] Headings = ["What this means", "What makes it more urgent", "If nobody has answered", "Who decides"];
 
-    public static OutcomeWords Read(Section section, ProblemList problems)
+    /// <param name="hasLimit">The level has a time limit; without one there is no moment that a blank could name.</param>
+    public static OutcomeWords Read(Section section, bool hasLimit, ProblemList problems)
     {
-        var reader = new ProseReader(section.Page.Source, BlankNames.InAnyText, problems);
+        var blanks = hasLimit ? BlankNames.InAnyText : BlankNames.WithoutLimit;
+        var reader = new ProseReader(section.Page.Source, blanks, problems);
         var parts = new Dictionary<string, List<PagePart>>(StringComparer.Ordinal) { [""] = [] };
         var current = "";
         foreach (var part in section.Parts)

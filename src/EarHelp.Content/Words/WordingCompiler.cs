@@ -57,6 +57,8 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         return words;
     }
 
+    bool HasLimit(string level) => _dialog.Levels.FirstOrDefault(l => l.Id == level) is not { Within: null };
+
     FrozenDictionary<string, OutcomeWords> ReadOutcomes(AdviceWords adviceWords)
     {
         var keys = new WordKeys<OutcomeWords>("level", pages.Language, problems);
@@ -64,7 +66,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         {
             keys.Add(section.Name, section.Spot, () =>
             {
-                var words = OutcomeReader.Read(section, problems);
+                var words = OutcomeReader.Read(section, HasLimit(section.Name), problems);
                 Prose[] all = [words.Headline, words.Meaning, words.MoreUrgent, words.IfNobodyAnswered, words.WhoDecides];
                 TwinCheck.Report(all, section.Spot, problems);
                 foreach (var prose in all)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Replies;
+using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 
@@ -23,11 +24,14 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
     public Prose ForTheClinician(OutcomeTold told)
     {
         var entries = told.Answers.Where(a => !IsPlainNo(a)).Select(Answered);
-        var clear = string.Join(", ", told.Answers.Where(IsPlainNo).Select(Brief));
-        return ProseOf.Together(
-            Line("tell the clinician lead"),
-            ProseOf.List(entries),
-            clear.Length == 0 ? Prose.Empty : ProseOf.Line(clinic.Fill(answers.Word("tell no"), null, name => name == "list" ? clear : null)));
+        var text = ProseOf.Together(Line("tell the clinician lead"), ProseOf.List(entries));
+        return told.Answers.Where(IsPlainNo).GroupBy(a => a.Ear).Aggregate(text, (all, ear) => ProseOf.Together(all, PlainNos(ear.Key, ear)));
+    }
+
+    Prose PlainNos(Ear? ear, IEnumerable<AnswerTold> clear)
+    {
+        var list = string.Join("; ", clear.Select(a => answers.Brief(edition.Dialog.FindFact(a.Fact)!.Index, null)));
+        return ProseOf.Line(clinic.Fill(answers.Word(ear is null ? "tell no" : "tell no ear"), ear, name => name == "list" ? list : null));
     }
 
     /// <summary>Asked, and the plain answer was that nothing is there: told together, so that what matters is not buried.</summary>
@@ -35,8 +39,6 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
         answer.Earlier is null
         && edition.Dialog.FindFact(answer.Fact) is { IsYesNo: true, Clear: { } clear } fact
         && string.Equals(answer.Value, fact.Values.NameOf(clear), StringComparison.Ordinal);
-
-    string Brief(AnswerTold answer) => answers.Brief(edition.Dialog.FindFact(answer.Fact)!.Index, answer.Ear);
 
     ImmutableArray<Inline> Answered(AnswerTold answer)
     {

@@ -35,7 +35,7 @@ public static class RequiredWords
         "clinic may treat", "clinic may treat yes", "clinic may treat not yet",
         "what to do", "leave alone", "protect", "get help", "take note", "more urgent", "good to know",
         "why this answer", "why this answer lead", "reasons less", "counted as worse",
-        "tell the clinician", "tell the clinician lead", "tell no", "tell changed",
+        "tell the clinician", "tell the clinician lead", "tell no", "tell no ear", "tell changed",
         "if nobody answered", "if nobody answered by", "who decides",
         "type several",
     ];
