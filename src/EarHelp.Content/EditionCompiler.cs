@@ -18,19 +18,22 @@ namespace EarHelp.Content;
 public static class EditionCompiler
 {
     /// <summary>Never throws on any sources.</summary>
-    public static Compilation Compile(ImmutableArray<SourceFile> sources, CompileOptions options)
+    public static Compilation Compile(ImmutableArray<SourceFile> sources, CompileOptions options) => Compile(sources, options, PageReader.Read);
+
+    /// <param name="read">Reads one file; the same one may be asked for again with every compilation.</param>
+    internal static Compilation Compile(ImmutableArray<SourceFile> sources, CompileOptions options, Func<SourceFile, ProblemList, Page> read)
     {
         ArgumentNullException.ThrowIfNull(options);
         var problems = new ProblemList();
         var compiled = sources.Where(s => SourceFolder.IsCompiled(s.Path)).OrderBy(s => s.Path, StringComparer.Ordinal).ToImmutableArray();
-        var pages = compiled.Select(s => PageReader.Read(s, problems)).ToList();
+        var pages = compiled.Select(s => read(s, problems)).ToList();
         var dialogPages = pages.Where(p => p.Path.StartsWith("dialogs/", StringComparison.Ordinal)).ToList();
         var contentPages = pages.Where(p => p.Path.StartsWith("content/", StringComparison.Ordinal)).ToList();
 
         var dialog = DialogCompiler.Compile(dialogPages, problems);
         new DialogChecks(dialog, problems).Run(FirstSpot(dialogPages, "dialogs/"));
         var clinic = ClinicReader.Read(contentPages.Find(p => p.Path == ClinicReader.File), options.Today, problems);
-        var numbers = EmergencyNumbersReader.Read(contentPages.Find(p => p.Path == EmergencyNumbersReader.File), dialog.Sources, problems);
+        var numbers = EmergencyNumbersReader.Read(contentPages.Find(p => p.Path == EmergencyNumbersReader.File), dialog, problems);
         var wordings = CompileWords(contentPages, dialog, options, problems);
         dialog.Sources.ReportUnused();
 

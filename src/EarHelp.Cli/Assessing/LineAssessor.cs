@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using EarHelp.Content.Patients;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Deadlines;

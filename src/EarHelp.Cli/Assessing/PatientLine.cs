@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using EarHelp.Content.Patients;
 using NodaTime;
 
 namespace EarHelp.Cli.Assessing;

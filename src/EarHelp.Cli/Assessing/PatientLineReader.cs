@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using EarHelp.Content.Patients;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;

@@ -1,20 +1,20 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using EarHelp.Cli.Describing;
 using EarHelp.Cli.Proving;
 using EarHelp.Cli.Teaching;
-using EarHelp.Content;
+using EarHelp.Content.Examples;
 using EarHelp.Content.Sources;
-using EarHelp.Proof;
+using EarHelp.Web.Editions;
 using NodaTime;
 
 namespace EarHelp.Cli.Commands;
 
-/// <summary><c>earhelp check</c>: every fault of the Markdown, and the proof over all possible patients.</summary>
+/// <summary><c>earhelp check</c>: every fault of the Markdown, every example that comes out otherwise, and the proof over all possible patients.</summary>
 public static class CheckCommand
 {
     const string Lesson = """
         First every file is read. A fault is one line on stderr: file:line:column: error CODE: what is wrong. How to mend it.
+        If there is none, the example patients in dialogs/examples/ are assessed; one that does not come out as it must is a fault.
         Then the edition is proven over every possible patient, numbers and dates included. What does not hold is one line on
         stderr too: file:line:column: error PROPERTY: what is wrong. Example: the smallest patient that shows it (how many
         patients it touches). The other rows involved. How to mend it.
@@ -22,56 +22,50 @@ public static class CheckCommand
         column, outside, merge. A notice is told and is no fault. The last lines, on stdout, count what was read and proven.
         Exit code 1 if there is any fault.
 
-        --json and --sarif (SARIF 2.1.0, for editors) put all of it on stdout instead.
+        With --coverage a table says how many examples reach each rule, advice item, screen and outcome page.
+        --json and --sarif (SARIF 2.1.0, for editors) put everything on stdout instead.
+
+        --mutate changes the decisions one small step at a time (a row dropped, a value flipped, a bound moved by one, a level
+        lowered, a "never if" or a question dropped, two rows swapped) and says who notices: an example patient, a property, or
+        nothing. What nothing notices is told with the example that is missing; exit code 1 if it lowers urgency or widens advice.
+        --every N runs one step of N.
 
         Try:
           earhelp check
           earhelp check --root FOLDER 2> faults.txt
+          earhelp check --coverage | grep " none "
           earhelp check --json | jq -c '.findings[].answers | select(.)' | earhelp assess --closed
+          earhelp check --mutate --every 50
         """;
 
     public static Command Make(Terminal terminal, TimeProvider clock)
     {
         var root = SharedOptions.Root();
+        var coverage = new Option<bool>("--coverage") { Description = "Print what the example patients reach, and what none of them reaches." };
         var json = new Option<bool>("--json") { Description = "Write JSON for programs." };
         var sarif = new Option<bool>("--sarif") { Description = "Write SARIF 2.1.0 for editors." };
-        var command = new TaughtCommand("check", "Find every fault in dialogs/ and content/, and prove the rest over all possible patients.", Lesson) { root, json, sarif };
-        command.SetAction(parsed =>
+        var mutate = new Option<bool>("--mutate") { Description = "Change the decisions one step at a time, and say who notices." };
+        var every = new Option<int>("--every") { Description = "With --mutate: run one step of so many.", HelpName = "N", DefaultValueFactory = _ => 1 };
+        var command = new TaughtCommand("check", "Find every fault in dialogs/ and content/, run the example patients, and prove the rest over all possible patients.", Lesson) { root, coverage, json, sarif, mutate, every };
+        command.SetAction((parsed, cancellation) =>
         {
             var began = clock.GetTimestamp();
-            var sources = SourceFolder.Read(RootFolder.Find(parsed.GetValue(root), terminal));
-            var compiled = EditionCompiler.Compile(sources, CompileOptions.Plain with { Today = Today(clock) });
-            var report = compiled.Edition is null ? null : EditionProof.Of(compiled.Edition);
-            ImmutableArray<CheckedFinding> findings =
-                [.. compiled.Problems.Select(CheckedFinding.Of), .. (report?.Findings ?? []).Select(CheckedFinding.Of)];
+            var folder = RootFolder.Find(parsed.GetValue(root), terminal);
+            var check = EditionCheck.Of(folder, NeededByProgram.On(Today(clock)));
             if (parsed.GetValue(json))
-                terminal.Out.WriteLine(CheckJson.Write(findings, report));
+                terminal.Out.WriteLine(CheckJson.Write(check.Findings, check.Report));
             else if (parsed.GetValue(sarif))
-                terminal.Out.WriteLine(CheckSarif.Write(findings));
+                terminal.Out.WriteLine(CheckSarif.Write(check.Findings));
             else
-                Tell(terminal, sources.Length, compiled, report, clock.GetElapsedTime(began));
-            return findings.All(f => f.IsNotice) ? ExitCode.Fine : ExitCode.FaultsFound;
+                CheckText.Write(check, clock.GetElapsedTime(began), terminal);
+            if (parsed.GetValue(coverage) && check.Examples is { } examples)
+                terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(check.Compiled.Edition!.Dialog, examples.Runs)));
+            if (!check.IsFine || !parsed.GetValue(mutate))
+                return Task.FromResult(check.IsFine ? ExitCode.Fine : ExitCode.FaultsFound);
+            var isSafe = MutationTerminal.Run(check.Compiled.Edition!, SourceFolder.ReadExamples(folder), Math.Max(1, parsed.GetValue(every)), terminal, cancellation);
+            return Task.FromResult(isSafe ? ExitCode.Fine : ExitCode.FaultsFound);
         });
         return command;
-    }
-
-    static void Tell(Terminal terminal, int files, Compilation compiled, ProofReport? report, TimeSpan took)
-    {
-        foreach (var problem in compiled.Problems)
-            terminal.Error.WriteLine(problem);
-        if (compiled.Edition is null || report is null)
-        {
-            terminal.Out.WriteLine(FormattableString.Invariant($"{files} files read, {compiled.Problems.Length} faults found. Nothing is served until they are mended."));
-            return;
-        }
-
-        foreach (var finding in report.Errors)
-            terminal.Error.WriteLine(finding);
-        terminal.Out.WriteLine(CheckSummary.Of(files, compiled.Edition, compiled.Assessor!));
-        foreach (var notice in report.Findings.Where(f => f.IsNotice))
-            terminal.Out.WriteLine(notice);
-        terminal.Out.WriteLine($"An answer may lower the level of these facts, for clinicians to sign: {string.Join(", ", report.MayLower)}.");
-        terminal.Out.WriteLine(report.Summary(took));
     }
 
     // The clinic's own day is known only once its page is read; a day more or less makes no difference to the end of a year's holidays.

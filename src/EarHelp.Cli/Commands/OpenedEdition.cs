@@ -4,6 +4,7 @@ using EarHelp.Content.Sources;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Editions;
+using EarHelp.Web.Editions;
 
 namespace EarHelp.Cli.Commands;
 
@@ -15,7 +16,7 @@ public sealed record OpenedEdition(Edition Edition, Assessor Assessor, Immutable
     {
         ArgumentNullException.ThrowIfNull(terminal);
         var sources = SourceFolder.Read(RootFolder.Find(root, terminal));
-        var compiled = EditionCompiler.Compile(sources, CompileOptions.Plain);
+        var compiled = EditionCompiler.Compile(sources, NeededByProgram.On(null));
         if (compiled is { Edition: { } edition, Assessor: { } assessor })
             return new OpenedEdition(edition, assessor, sources);
         foreach (var problem in compiled.Problems)

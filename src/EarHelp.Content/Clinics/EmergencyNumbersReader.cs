@@ -4,6 +4,8 @@ using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
 using EarHelp.Content.Words;
 using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
 using EarHelp.Triage.Texts;
 
 namespace EarHelp.Content.Clinics;
@@ -15,7 +17,12 @@ static class EmergencyNumbersReader
 
     const string Elsewhere = "Anywhere else";
 
-    public static EmergencyNumbers Read(Page? page, SourceReader sources, ProblemList problems)
+    // The row of the table for a country that is not listed.
+    const string AnyOther = "anywhere else";
+
+    const string UsedWhen = "used when";
+
+    public static EmergencyNumbers Read(Page? page, CompiledDialog dialog, ProblemList problems)
     {
         if (page is null)
         {
@@ -23,8 +30,23 @@ static class EmergencyNumbersReader
             return new EmergencyNumbers([], Prose.Empty);
         }
 
-        KnownSettings.Report(page, ["title", "owner", "reviewed on", "review by"], problems);
-        return new EmergencyNumbers(ReadCountries(page, sources, problems), ReadElsewhere(page, problems));
+        KnownSettings.Report(page, ["title", UsedWhen, "owner", "reviewed on", "review by"], problems);
+        var numbers = ReadCountries(page, dialog.Sources, problems);
+        var anyOther = numbers.FirstOrDefault(n => n.Country == AnyOther);
+        var abroad = page.Settings.Find(UsedWhen) is { } setting ? ReadAbroad(setting, dialog, problems) : null;
+        if (abroad is not null && anyOther is null)
+            problems.Add(Codes.NoFallbackNumber, abroad.Spot, "No row says what to call where the country is not known.", $"Add a row \"{AnyOther}\" to the table.");
+        return new EmergencyNumbers([.. numbers.Where(n => n != anyOther)], ReadElsewhere(page, problems), anyOther, abroad);
+    }
+
+    /// <summary>It must be answered by the person, since a named fact may follow from an ear's.</summary>
+    static Condition? ReadAbroad(Setting setting, CompiledDialog dialog, ProblemList problems)
+    {
+        var condition = dialog.Conditions.ReadOne(setting.Value, setting.ValueSpot);
+        if (condition is null || (!condition.Of.IsNamedFact && dialog.Dialog.Facts[condition.Of.Index].About == About.Person))
+            return condition;
+        problems.Add(Codes.WrongCondition, setting.ValueSpot, $"\"{setting.Value}\" is not what a person answers about themselves.", "Name the fact that says where the person is, for example \"where now: abroad\".");
+        return null;
     }
 
     static ImmutableArray<EmergencyNumber> ReadCountries(Page page, SourceReader sources, ProblemList problems)

@@ -16,9 +16,10 @@ static class DialogSettings
         foreach (var page in pages)
             KnownSettings.Report(page, Known, problems);
         var dialogs = pages.Select(p => p.Settings.Find("dialog")).OfType<Setting>().ToList();
-        foreach (var other in dialogs.Where(d => d.Value != dialogs[0].Value))
-            problems.Add(Codes.WrongSetting, other.ValueSpot, $"The file belongs to the dialog \"{other.Value}\", and others to \"{dialogs[0].Value}\".", "An edition holds one dialog; write the same name.");
-        return (dialogs.FirstOrDefault()?.Value ?? "", ReadScreens(pages, dialogs.FirstOrDefault(), problems));
+        var most = dialogs.GroupBy(d => d.Value, StringComparer.Ordinal).MaxBy(g => g.Count())?.Key ?? "";
+        foreach (var other in dialogs.Where(d => d.Value != most))
+            problems.Add(Codes.WrongSetting, other.ValueSpot, $"The file belongs to the dialog \"{other.Value}\", and others to \"{most}\".", "An edition holds one dialog; write the same name.");
+        return (most, ReadScreens(pages, dialogs.FirstOrDefault(), problems));
     }
 
     /// <summary>Facts of which the way to them does not count in how soon a person is told to call.</summary>

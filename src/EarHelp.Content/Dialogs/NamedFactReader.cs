@@ -52,6 +52,9 @@ sealed class NamedFactReader(FactScope scope, ConditionReader conditions, Source
 
             var met = fact.IsNothing ? conditions.ReadList(when)
                 : conditions.Read(fact.Text, fact.Spot, when.Text, when.Spot) is { } one ? [one] : [];
+            var first = draft.Table.Rows.TakeWhile(r => r != row).FirstOrDefault(r => r.Cells[0].Text == fact.Text && columns.Cell(r, "when").Text == when.Text);
+            if (first is not null)
+                problems.Add(Codes.DoubledName, row.Spot, $"This row stands twice; first at {first.Spot}.", "Keep one of them.");
             if (!met.IsEmpty)
                 rows.Add(new NamedFactRow(met, 0, sources.Refer(columns.Cell(row, "source"), $"The row \"{fact.Text}\""), row.Spot));
         }

@@ -24,6 +24,7 @@ public static class Codes
     public const string InvisibleCharacter = "EH0018";
     public const string TooDeeplyNested = "EH0019";
     public const string NothingToCompile = "EH0020";
+    public const string EmptyFile = "EH0021";
 
     // Names and facts.
     public const string MalformedName = "EH0101";
@@ -96,4 +97,11 @@ public static class Codes
     public const string HolidaysEnd = "EH0405";
     public const string ClinicWithoutTwin = "EH0406";
     public const string NoFallbackNumber = "EH0407";
+
+    // Example patients.
+    public const string MissingExamplePart = "EH0501";
+    public const string UnknownMust = "EH0502";
+    public const string WrongClosed = "EH0503";
+    public const string ImpossibleExample = "EH0504";
+    public const string ExampleOtherwise = "EH0505";
 }

@@ -22,6 +22,8 @@ sealed class Columns
         {
             var heading = table.Headings[i];
             var name = i == 0 ? needed[0] : heading.Text;
+            if (i == 0 && heading.Text != name)
+                problems.AddUnknown(Codes.UnknownColumn, heading.Spot, "column", heading.Text, [name]);
             if (i > 0 && !needed.Contains(name) && !possible.Contains(name))
                 problems.AddUnknown(Codes.UnknownColumn, heading.Spot, "column", name, needed.Concat(possible));
             else if (!columns._places.TryAdd(name, i))

@@ -9,6 +9,9 @@ sealed record Page(SourceText Source, Settings Settings, ImmutableArray<PagePart
 {
     public string Path => Source.Path;
 
+    /// <summary>Nothing stands in the file; that was reported.</summary>
+    public bool IsEmpty { get; init; }
+
     public IEnumerable<PageTable> Tables => Parts.OfType<PagePart.Table>().Select(t => t.Content);
 }
 

@@ -19,6 +19,12 @@ static class PageReader
     public static Page Read(SourceFile file, ProblemList problems)
     {
         var source = SourceText.Read(file, problems);
+        if (string.IsNullOrWhiteSpace(source.Text))
+        {
+            problems.Add(Codes.EmptyFile, source.SpotAt(0), "The file is empty.", "Bring back what stood in it, or delete the file if nothing is meant to stand there.");
+            return new Page(source, Settings.None(source), []) { IsEmpty = true };
+        }
+
         var tables = TableFinder.Find(source);
         try
         {

@@ -11,6 +11,9 @@ namespace EarHelp.Content.Reading;
 /// <summary>Turns Markdown into a text that every face can render: paragraphs, lists, bold, links, blanks.</summary>
 sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList problems)
 {
+    // Sections begin with ##, and the parts of a section with ###.
+    const int LowestHeading = 3;
+
     // A line without one of these, and that begins with a letter, is the same in Markdown as in plain text.
     static readonly SearchValues<char> Marks = SearchValues.Create("*_`[]<>&\\!");
 
@@ -24,7 +27,11 @@ sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList probl
             if (part is PagePart.Text text)
                 Add(text.Content, blocks);
             else if (part is PagePart.Heading heading)
+            {
+                if (heading.Level > LowestHeading)
+                    problems.Add(Codes.UnsupportedMarkdown, heading.Spot, $"The heading \"{heading.Words}\" has {heading.Level} marks, and a text has headings of {LowestHeading} at most.", "Write ### before it, or make it a paragraph.");
                 blocks.Add(new Triage.Texts.Block.Heading(heading.Level, [new Inline.Run(heading.Words, false, false)]));
+            }
         }
 
         return new Prose(blocks.ToImmutable(), spot);

@@ -34,6 +34,7 @@ sealed class AdviceWords
     public static AdviceWords Read(IEnumerable<Page> pages, ProblemList problems)
     {
         var words = new List<(string, bool, ImmutableArray<string>)>();
+        var first = new Dictionary<(string, string), SourceSpot>();
         foreach (var table in pages.SelectMany(p => p.Tables))
         {
             if (table.Kind is not ("word" or "verb"))
@@ -44,7 +45,12 @@ sealed class AdviceWords
 
             var columns = Columns.Of(table, [table.Kind], ["not looked for in"], problems);
             foreach (var row in table.Rows.Where(r => r.Cells[0].Text.Length > 0))
+            {
+                if (first.TryGetValue((table.Kind, row.Cells[0].Text), out var spot))
+                    problems.Add(Codes.DoubledName, row.Spot, $"The {table.Kind} \"{row.Cells[0].Text}\" is listed twice; first at {spot}.", "Keep one of them.");
+                first.TryAdd((table.Kind, row.Cells[0].Text), row.Spot);
                 words.Add((row.Cells[0].Text, table.Kind == "verb", ReadKinds(columns.Cell(row, "not looked for in"), problems)));
+            }
         }
 
         return new AdviceWords(words);

@@ -47,7 +47,11 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
             var columns = Columns.Of(table, [first, "option"], ["said as"], problems, mayBeEmpty: ["said as"]);
             foreach (var row in table.Rows)
             {
-                if (ReadValues(row.Cells[0], fact) is { } values)
+                if (ReadValues(row.Cells[0], fact) is not { } values)
+                    continue;
+                if (options.FirstOrDefault(o => o.Values.Equals(values)) is { } same)
+                    problems.Add(Codes.DoubledName, row.Spot, $"\"{row.Cells[0].Text}\" stands twice among the options; first at {same.Spot}.", "Keep one of them.");
+                else
                     options.Add(new OptionWords(values, columns.Cell(row, "option").Text, SaidAs.Read(columns.Cell(row, "said as")), row.Spot));
             }
         }
@@ -81,7 +85,7 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         {
             if (table.Kind != "fact")
                 problems.AddUnknown(Codes.UnknownPart, table.Spot, "table of a checklist with the heading", table.Kind, ["fact"]);
-            var columns = Columns.Of(table, ["fact", "entry", "short"], ["again", "said as", "place"], problems, mayBeEmpty: ["again", "said as", "place"]);
+            var columns = Columns.Of(table, [table.Kind, "entry", "short"], ["again", "said as", "place"], problems, mayBeEmpty: ["again", "said as", "place"]);
             foreach (var row in table.Rows)
             {
                 if (facts.Find(row.Cells[0]) is not { } index)
@@ -96,7 +100,7 @@ sealed class QuestionReader(Dialog dialog, ProblemList problems)
         }
 
         foreach (var fact in screen.Facts.Where(f => entries.All(e => e.Fact != f)).Select(f => dialog.Facts[f]))
-            problems.Add(Codes.MissingWords, fact.Spot, $"The checklist \"{screen.Id}\" has no words for \"{fact.Id}\".", $"Add a row to its table at {section.Spot}.");
+            problems.Add(Codes.MissingWords, section.Tables.FirstOrDefault()?.Spot ?? section.Spot, $"The checklist \"{screen.Id}\" has no words for \"{fact.Id}\", which stands at {fact.Spot}.", "Add a row to its table, or correct the name there.");
         return [.. entries.OrderBy(e => screen.Facts.IndexOf(e.Fact))];
     }
 

@@ -11,7 +11,7 @@ sealed class ReasonReader(CompiledDialog compiled, WordPages pages, AdviceWords 
 {
     public FrozenDictionary<string, Prose> Read()
     {
-        var keys = new WordKeys<Prose>("rule", pages.Language, problems);
+        var keys = new WordKeys<Prose>("rule", pages.Language, problems, name => $"a row \"{name}\"");
         var blanks = BlankNames.InAnyText.And(compiled.Scope.Names.Concat(compiled.Dialog.Facts.Select(f => f.Id)));
         foreach (var page in pages.Of(WordPages.Reasons))
         {

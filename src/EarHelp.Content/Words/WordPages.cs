@@ -23,6 +23,9 @@ sealed partial class WordPages
 
     public string Language { get; }
 
+    /// <summary>The first file, in the order of their paths; null if none says what its words are.</summary>
+    public Page? First => _pages.SelectMany(p => p).MinBy(p => p.Path, StringComparer.Ordinal);
+
     public IEnumerable<Page> Of(string kind) => _pages[kind];
 
     public IEnumerable<Section> SectionsOf(string kind, ProblemList problems) => _pages[kind].SelectMany(p => Section.Of(p, problems));
@@ -32,7 +35,7 @@ sealed partial class WordPages
     public static WordPages Sort(string language, IEnumerable<Page> pages, ProblemList problems)
     {
         var found = new List<(string Kind, Page Page)>();
-        foreach (var page in pages)
+        foreach (var page in pages.Where(p => !p.IsEmpty))
         {
             KnownSettings.Report(page, Settings, problems);
             var kind = page.Settings.Find("words");

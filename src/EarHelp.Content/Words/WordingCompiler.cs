@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using EarHelp.Content.Dialogs;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
@@ -15,9 +16,8 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
     public Wording Compile(SourceSpot folder)
     {
         var adviceWords = AdviceWords.Read(pages.Of(WordPages.AdviceWords), problems);
-        var interfaceTexts = new InterfaceReader(pages, problems).Read();
-        foreach (var key in options.NeededTexts.Where(k => !interfaceTexts.ContainsKey(k)))
-            problems.Add(Codes.MissingInterfaceText, pages.Of(WordPages.Interface).FirstOrDefault()?.Source.SpotAt(0) ?? folder, $"The program needs the short text \"{key}\".", "Add a row to a table \"text | words\" of the interface.");
+        var interfaceTexts = new InterfaceReader(pages, problems).Read(options.NeededTexts, folder);
+        ReportListsOfLanguage(folder);
         return new Wording(
             pages.Language,
             ReadQuestions(),
@@ -30,7 +30,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             ReadProse(WordPages.Holds, "hold", [.. _dialog.TreatRules.Where(r => r.Hold is not null).DistinctBy(r => r.Hold).Select(r => (r.Hold!, r.Spot))]),
             ReadPages(folder),
             interfaceTexts,
-            [.. pages.SectionsOf(WordPages.Signposts, problems).Select(ReadSignpost)]);
+            ReadSignposts());
     }
 
     List<(string, SourceSpot)> WarningNames() => [.. _dialog.Rules.SelectMany(r => r.Warn.Select(w => (Name: w, r.Spot))).DistinctBy(w => w.Name)];
@@ -115,6 +115,30 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             problems.Add(Codes.MissingPart, section.Spot, $"The section \"{section.Name}\" is empty.", "Write a paragraph below its heading.");
         TwinCheck.Report([prose], section.Spot, problems);
         return prose;
+    }
+
+    // Nothing names these one by one, so a file that is gone would not be missed.
+    void ReportListsOfLanguage(SourceSpot folder)
+    {
+        var spot = pages.First?.Source.SpotAt(0) ?? folder;
+        if (!pages.Of(WordPages.AdviceWords).Any())
+            problems.Add(Codes.MissingWords, spot, $"There are no advice words in \"{pages.Language}\", so nobody would notice a dose in a text that only explains.", "Bring back the file with the setting \"words: advice words\", or write one as content/README.md says.");
+        if (!pages.Of(WordPages.Signposts).Any())
+            problems.Add(Codes.MissingWords, spot, $"There are no signposts in \"{pages.Language}\", so an emergency that somebody writes of would show nothing at once.", "Bring back the file with the setting \"words: signposts\", or write one as content/README.md says.");
+    }
+
+    ImmutableArray<Signpost> ReadSignposts()
+    {
+        var signposts = new Dictionary<string, Signpost>(StringComparer.Ordinal);
+        foreach (var section in pages.SectionsOf(WordPages.Signposts, problems))
+        {
+            if (!signposts.TryAdd(section.Name, ReadSignpost(section)))
+                problems.Add(Codes.DoubledName, section.Spot, $"The signpost \"{section.Name}\" stands twice; first at {signposts[section.Name].Spot}.", "Keep one of them.");
+        }
+
+        if (pages.Of(WordPages.Signposts).FirstOrDefault() is { } page)
+            new SignpostNeeds(_dialog, problems).Report(pages.Language, [.. signposts.Values], page.Source.SpotAt(0));
+        return [.. signposts.Values];
     }
 
     Signpost ReadSignpost(Section section)

@@ -14,6 +14,7 @@ namespace EarHelp.Conversation.States;
 /// <param name="Reached">By rank, most urgent first.</param>
 /// <param name="Earlier">Answers that had led to the most urgent level and were changed since.</param>
 /// <param name="NotUnderstood">How many messages in a row were not understood.</param>
+/// <param name="Country">The country of the edition's list that was named last in a message, if it was one only; or null.</param>
 /// <param name="Told">The outcome that was told last, or null.</param>
 /// <param name="Floor">The outcome that may not become less urgent, since something has changed after it; or null.</param>
 public sealed record ConversationState(
@@ -31,7 +32,8 @@ public sealed record ConversationState(
     ImmutableArray<GivenAnswer> Earlier,
     int NotUnderstood,
     OutcomeTold? Told,
-    OutcomeTold? Floor)
+    OutcomeTold? Floor,
+    string? Country = null)
 {
     /// <summary>True once an outcome was told and nothing is open.</summary>
     public bool IsFinished => HasOutcome && Pending is null;

@@ -57,6 +57,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public OutcomeTold? Floor { get; set; } = before.Floor;
 
+    public string? Country { get; set; } = before.Country;
+
     public List<Reply> Replies { get; } = new(4);
 
     /// <summary>The answers that led to the most urgent level when the turn came in; empty if it was not reached.</summary>
@@ -120,6 +122,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         NotUnderstood = 0;
         Told = null;
         Floor = null;
+        Country = null;
         Pending = null;
     }
 
@@ -149,7 +152,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     {
         var state = new ConversationState(
             before.EditionId, Language, Number, string.Empty, FirstAnswerAt, [.. Answers], Pending, SecondWordingDue, Raised, Doubted,
-            Reached, Earlier, NotUnderstood, Told, Floor);
+            Reached, Earlier, NotUnderstood, Told, Floor, Country);
         return new Stepped(state, [.. Replies]);
     }
 

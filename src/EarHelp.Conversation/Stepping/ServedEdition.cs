@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using EarHelp.Conversation.Replies;
@@ -25,6 +26,7 @@ public sealed class ServedEdition
     readonly ImmutableArray<ImmutableArray<Said>> _said;
     readonly ImmutableArray<ImmutableArray<Answer>> _known;
     readonly Decisions _decisions;
+    readonly ConcurrentDictionary<(string Language, bool IsSelf, EmergencyPlace Place), LetterWriter> _abroad = new();
 
     public ServedEdition(Edition edition, Assessor assessor)
     {
@@ -87,11 +89,14 @@ public sealed class ServedEdition
 
     public LetterWriter WriterOf(string language, bool isSelf) => isSelf ? _languages[language].Self : _languages[language].Other;
 
-    /// <summary>The words for a conversation as it stands, in its language and grammar.</summary>
+    /// <summary>The words for a conversation as it stands, in its language and grammar, with what to call where the person is.</summary>
     public LetterWriter WriterOf(ConversationState state)
     {
         ArgumentNullException.ThrowIfNull(state);
-        return WriterOf(state.Language, IsAboutSelf(state));
+        var isSelf = IsAboutSelf(state);
+        return EmergencyPlace.Of(Edition, state) is { } place
+            ? _abroad.GetOrAdd((state.Language, isSelf, place), key => new LetterWriter(Edition, key.Language, key.IsSelf, key.Place))
+            : WriterOf(state.Language, isSelf);
     }
 
     /// <summary>True if the person writes about themselves, or has not said yet.</summary>

@@ -25,6 +25,7 @@ sealed class Typing(Draft draft)
         var isTooLong = text.Length > LongestText;
         var read = isTooLong ? text[..LongestText] : text;
         var today = draft.Now.InZone(_edition.Edition.Clinic.Zone).Date;
+        draft.Country = CountriesNamed.In(_edition.Edition, read) is { IsEmpty: false } named ? named is [var only] ? only : null : draft.Country;
         var lexicon = _edition.LexiconOf(draft.Language);
         var reading = Reader.Read(lexicon, read, Asked(), today);
         var isStale = draft.Turn.Answers is { } name && name != draft.Pending?.Question.Name;

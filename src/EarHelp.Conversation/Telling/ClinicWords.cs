@@ -5,7 +5,7 @@ using EarHelp.Triage.Texts;
 namespace EarHelp.Conversation.Telling;
 
 /// <summary>The blanks that every text may have: the clinic, the emergency numbers, the ear.</summary>
-sealed class ClinicWords(Clinic clinic, Wording wording, bool isSelf, TimeWords times)
+sealed class ClinicWords(Clinic clinic, (string Call, string WithoutHearing) emergency, Wording wording, bool isSelf, TimeWords times)
 {
     public TimeWords Times => times;
 
@@ -33,8 +33,8 @@ sealed class ClinicWords(Clinic clinic, Wording wording, bool isSelf, TimeWords 
         "clinic email" => clinic.Email,
         "clinic relay" => clinic.Relay,
         "clinic address" => clinic.Address,
-        "emergency number" => clinic.EmergencyNumber,
-        "emergency without hearing" => clinic.EmergencyWithoutHearing,
+        "emergency number" => emergency.Call,
+        "emergency without hearing" => emergency.WithoutHearing,
         "crisis line" => clinic.CrisisLine,
         "crisis without hearing" => clinic.CrisisWithoutHearing,
         "country" => clinic.Country,

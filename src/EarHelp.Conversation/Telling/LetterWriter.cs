@@ -19,6 +19,12 @@ public sealed class LetterWriter
 
     /// <param name="isSelf">True if the person writes about themselves; it chooses between <c>{you|they}</c>.</param>
     public LetterWriter(Edition edition, string language, bool isSelf)
+        : this(edition, language, isSelf, null)
+    {
+    }
+
+    /// <param name="place">For which country the emergency blanks are filled; null: the clinic's.</param>
+    internal LetterWriter(Edition edition, string language, bool isSelf, EmergencyPlace? place)
     {
         ArgumentNullException.ThrowIfNull(edition);
         _edition = edition;
@@ -26,7 +32,8 @@ public sealed class LetterWriter
         IsSelf = isSelf;
         var times = new TimeWords(edition.Clinic, _wording);
         _answers = new AnswerWords(edition.Dialog, _wording, times, isSelf);
-        _clinic = new ClinicWords(edition.Clinic, _wording, isSelf, times);
+        var emergency = place?.Words(edition, _wording) ?? (edition.Clinic.EmergencyNumber, edition.Clinic.EmergencyWithoutHearing);
+        _clinic = new ClinicWords(edition.Clinic, emergency, _wording, isSelf, times);
         _questions = new QuestionLetter(edition.Dialog, _wording, _answers, _clinic);
         _outcomes = new OutcomeLetter(edition, _wording, _answers, _clinic);
     }

@@ -11,7 +11,7 @@ public static class RequiredWords
     /// <summary>Keys of short texts.</summary>
     public static ImmutableArray<string> Interface { get; } =
     [
-        "emergency line", "emergency said so far", "emergency stays",
+        "emergency line", "emergency said so far", "emergency stays", "emergency number in country", "emergency here or abroad",
         "start heading", "start form why",
         "yes", "no", "not sure", "none of these", "started over", "restored",
         "why we ask", "second wording", "second wording unsure", "choose one", "choose all", "ear question",
@@ -44,6 +44,6 @@ public static class RequiredWords
     public static ImmutableArray<string> Optional { get; } =
     [
         "yes said as", "no said as", "not sure said as", "none of these said as", "today said as", "yesterday said as",
-        "denials", "easily confused",
+        "denials", "denial goes on", "denial joins", "denial undone", "easily confused",
     ];
 }

@@ -68,8 +68,8 @@ static class Defer
         if (words.IfNobodyAnswered.IsEmpty)
             yield return "what to do if nobody has answered";
 
-        // At once there is nothing to wait for.
-        else if (level.Rank > 0 && !Blanks(words.IfNobodyAnswered).Contains(AnswerBy))
+        // At once there is nothing to wait for, and a level without a limit names no moment.
+        else if (level is { Rank: > 0, Within: not null } && !Blanks(words.IfNobodyAnswered).Contains(AnswerBy))
             yield return $"by when an answer is to be there ({{{AnswerBy}}})";
     }
 

@@ -38,6 +38,9 @@ public sealed record Holiday(LocalDate Date, string Name);
 
 /// <summary>What to call abroad.</summary>
 /// <param name="Elsewhere">One sentence for any country that is not listed.</param>
-public sealed record EmergencyNumbers(ImmutableArray<EmergencyNumber> Countries, Texts.Prose Elsewhere);
+/// <param name="AnyOther">The same as a row: what fills the emergency blanks abroad while the country is not known. Null with <paramref name="Abroad"/>.</param>
+/// <param name="Abroad">Holds for a person who is in another country; null: the blanks are always filled for the clinic's own.</param>
+public sealed record EmergencyNumbers(
+    ImmutableArray<EmergencyNumber> Countries, Texts.Prose Elsewhere, EmergencyNumber? AnyOther = null, Rules.Condition? Abroad = null);
 
 public sealed record EmergencyNumber(string Country, string Call, string WithoutHearing, string Source);

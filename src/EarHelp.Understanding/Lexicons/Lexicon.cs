@@ -83,8 +83,10 @@ public sealed class Lexicon
         AddListed("none of these", new Meaning.OfNone(null));
         AddListed("today", new Meaning.OfDay(0));
         AddListed("yesterday", new Meaning.OfDay(1));
-        if (Wording.Interface.TryGetValue("denials", out var denials))
-            AddEach(denials, new Meaning.OfDenial());
+        AddListOf("denials", new Meaning.OfDenial());
+        AddListOf("denial goes on", new Meaning.OfDenialGoingOn());
+        AddListOf("denial joins", new Meaning.OfDenialJoining());
+        AddListOf("denial undone", new Meaning.OfDenialUndone());
         Add(Wording.Interface.GetValueOrDefault("no", string.Empty), new Meaning.OfDenial());
         for (var month = 1; month <= 12; month++)
             AddListed(string.Create(CultureInfo.InvariantCulture, $"month {month}"), new Meaning.OfMonth(month));
@@ -99,12 +101,13 @@ public sealed class Lexicon
     {
         if (Wording.Interface.TryGetValue(key, out var label))
             Add(label, meaning);
-        if (Wording.Interface.TryGetValue(key + " said as", out var forms))
-            AddEach(forms, meaning);
+        AddListOf(key + " said as", meaning);
     }
 
-    void AddEach(string commaList, Meaning meaning)
+    void AddListOf(string key, Meaning meaning)
     {
+        if (!Wording.Interface.TryGetValue(key, out var commaList))
+            return;
         foreach (var form in commaList.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
             Add(form, meaning);
     }

@@ -28,6 +28,15 @@ abstract record Meaning
     /// <summary>A word that turns what follows it into a denial.</summary>
     public sealed record OfDenial : Meaning;
 
+    /// <summary>A word that may stand between a denial and what it denies, such as "any".</summary>
+    public sealed record OfDenialGoingOn : Meaning;
+
+    /// <summary>A word that joins two things that are denied together, such as "or".</summary>
+    public sealed record OfDenialJoining : Meaning;
+
+    /// <summary>Words after a thing that take its denial back, such as "until".</summary>
+    public sealed record OfDenialUndone : Meaning;
+
     /// <param name="DaysAgo">0 today, 1 yesterday.</param>
     public sealed record OfDay(int DaysAgo) : Meaning;
 

@@ -8,9 +8,6 @@ namespace EarHelp.Understanding.Readings;
 /// <summary>Reads a message. Takes time linear in its length; knows no word that is not in the edition.</summary>
 public static class Reader
 {
-    /// <summary>How many words before a phrase are looked at for a denial, within its clause.</summary>
-    const int DenialReach = 4;
-
     /// <param name="asked">The question that is open, or null.</param>
     /// <param name="today">The date at the clinic.</param>
     public static Reading Read(Lexicon lexicon, string text, AskedNow? asked, LocalDate today)
@@ -44,7 +41,7 @@ public static class Reader
     {
         var claims = new List<(Claim Claim, int First, int Last)>();
         var signposts = new List<SeenSignpost>();
-        var denials = FindDenials(lexicon, mended);
+        var denials = new Denials(lexicon, words, mended);
         for (var at = 0; at < words.Length; at++)
         {
             var first = at;
@@ -52,7 +49,7 @@ public static class Reader
             {
                 var last = first + length - 1;
                 var span = TextSpan.Cover(words[first].Span, words[last].Span);
-                var certainty = CertaintyOf(words, mended, denials, first, last);
+                var certainty = denials.Reach(first, last) ? Certainty.Denied : CertaintyOf(words, mended, first, last);
                 foreach (var meaning in meanings)
                 {
                     if (meaning is Meaning.OfSignpost seen)
@@ -66,32 +63,8 @@ public static class Reader
         return (WithoutThoseInsideLonger(claims), [.. signposts]);
     }
 
-    static bool[] FindDenials(Lexicon lexicon, string[] mended)
+    static Certainty CertaintyOf(ImmutableArray<Word> words, string[] mended, int first, int last)
     {
-        var found = new bool[mended.Length];
-        for (var at = 0; at < mended.Length; at++)
-        {
-            var first = at;
-            lexicon.Phrases.Match(mended, at, (length, meanings) =>
-            {
-                if (meanings.Exists(m => m is Meaning.OfDenial))
-                    found[first + length - 1] = true;
-            });
-        }
-
-        return found;
-    }
-
-    static Certainty CertaintyOf(ImmutableArray<Word> words, string[] mended, bool[] denials, int first, int last)
-    {
-        for (var i = first; i > 0 && i > first - DenialReach; i--)
-        {
-            if (words[i].BeginsClause)
-                break;
-            if (denials[i - 1])
-                return Certainty.Denied;
-        }
-
         for (var i = first; i <= last; i++)
         {
             if (!string.Equals(words[i].Text, mended[i], StringComparison.Ordinal))

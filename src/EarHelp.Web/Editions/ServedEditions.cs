@@ -37,7 +37,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         try
         {
             var sources = SourceFolder.Read(settings.Root);
-            var compiled = EditionCompiler.Compile(sources, new CompileOptions(Today(), NeededWords.Texts, NeededWords.Pages));
+            var compiled = EditionCompiler.Compile(sources, NeededByProgram.On(Today()));
             if (compiled.Edition is not { } edition || compiled.Assessor is not { } assessor)
                 return compiled.Problems;
             if (edition.Id == _current?.Edition.Id)

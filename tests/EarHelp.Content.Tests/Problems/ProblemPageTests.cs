@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
+using EarHelp.Content.Examples;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Sources;
 
@@ -40,6 +41,10 @@ public sealed class ProblemPageTests
         Assert.NotEmpty(files);
         if (files[0].Path.StartsWith("tables/", StringComparison.Ordinal))
             return DecideFile.Read(files[0], []).Problems;
-        return SmallSources.Compile(files.Aggregate(SmallSources.All, (sources, file) => sources.With(file))).Problems;
+        var sources = files.Aggregate(SmallSources.All, (all, file) => all.With(file));
+        var compiled = SmallSources.Compile(sources);
+        return compiled is { Edition: { } edition, Assessor: { } assessor }
+            ? ExamplePatients.Check([.. sources.Where(s => SourceFolder.IsExamples(s.Path))], edition, assessor).Problems
+            : compiled.Problems;
     }
 }

@@ -40,7 +40,7 @@ public sealed class DeferTests
 
         var found = EditionProof.Of(broken).Errors.Where(f => f.Breaks == PropertyNames.Defer).ToArray();
 
-        Assert.Equal("Everything no | 264264 | outcomes.md:48, levels.md:11", found[^1].InBrief());
+        Assert.Equal("swelling: slight, everything else no | 13477464 | outcomes.md:28, levels.md:10", found[^1].InBrief());
         Assert.Contains("{answer by}", found[^1].Fault, StringComparison.Ordinal);
     }
 }

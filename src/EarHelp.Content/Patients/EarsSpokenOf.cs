@@ -3,9 +3,9 @@ using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 
-namespace EarHelp.Cli.Assessing;
+namespace EarHelp.Content.Patients;
 
-/// <summary>Which ears a line speaks of: as it says, and as it follows from the ears it names.</summary>
+/// <summary>Which ears are spoken of: as it is said, and as it follows from the ears that are named.</summary>
 /// <param name="Assessed">One ear, or both where both are affected or may be.</param>
 /// <param name="TheOne">The ear that a value without an ear is about, or null where that is not clear.</param>
 /// <param name="Affected">The answer to which ears are affected.</param>
@@ -17,7 +17,7 @@ public sealed record EarsSpokenOf(ImmutableArray<Ear> Assessed, Ear? TheOne, Ans
     const string Left = "left";
     const string Right = "right";
 
-    /// <summary>Null if the line gives values for an ear that is not affected.</summary>
+    /// <summary>Null if values are given for an ear that is not affected.</summary>
     public static EarsSpokenOf? Of(Dialog dialog, ImmutableArray<GivenValue> given)
     {
         ArgumentNullException.ThrowIfNull(dialog);

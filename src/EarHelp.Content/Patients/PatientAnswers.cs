@@ -3,9 +3,9 @@ using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 
-namespace EarHelp.Cli.Assessing;
+namespace EarHelp.Content.Patients;
 
-/// <summary>Turns what a line gives into answers about the person and each ear spoken of.</summary>
+/// <summary>Turns what is written of a patient into answers about the person and each ear spoken of.</summary>
 /// <param name="isClosed">Facts not given count as asked and clear where they have a clear value.</param>
 public sealed class PatientAnswers(Dialog dialog, bool isClosed)
 {

@@ -1,15 +1,10 @@
-using EarHelp.Triage.Answers;
 using EarHelp.Triage.Facts;
 using NodaTime;
 
 namespace EarHelp.Cli.Assessing;
 
-/// <summary>What a line says of one fact.</summary>
-/// <param name="Ear">Null: of the person, or of the one ear spoken about.</param>
-/// <param name="Earliest">For a date: the earliest moment that it may stand for; else null.</param>
-public sealed record GivenValue(Fact Fact, Ear? Ear, ValueSet MayBe, Instant? Earliest);
-
 /// <summary>A value as read, or what is wrong with it.</summary>
+/// <param name="Earliest">For a date: the earliest moment that it may stand for; else null.</param>
 public readonly record struct ReadValue(ValueSet MayBe, Instant? Earliest, string? Fault)
 {
     public static ReadValue Of(ValueSet mayBe, Instant? earliest = null) => new(mayBe, earliest, null);

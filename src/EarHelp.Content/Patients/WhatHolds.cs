@@ -4,7 +4,7 @@ using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 using EarHelp.Triage.Rules;
 
-namespace EarHelp.Cli.Assessing;
+namespace EarHelp.Content.Patients;
 
 /// <summary>Whether conditions hold over answers, as far as that is certain: null where an answer could still change it.</summary>
 public sealed class WhatHolds(Dialog dialog, ImmutableArray<Answer> answers)

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using EarHelp.Content.Problems;
+using EarHelp.Content.Sources;
+using EarHelp.Triage.Assessments;
+using EarHelp.Triage.Editions;
+
+namespace EarHelp.Content.Examples;
+
+/// <summary>Runs the example patients of an edition.</summary>
+public static class ExamplePatients
+{
+    /// <summary>Never throws on any files.</summary>
+    /// <param name="files">Those that <see cref="SourceFolder.ReadExamples"/> finds.</param>
+    public static ExamplesChecked Check(ImmutableArray<SourceFile> files, Edition edition, Assessor assessor)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        ArgumentNullException.ThrowIfNull(assessor);
+        var problems = new ProblemList();
+        var examples = new ExampleReader(edition.Dialog, problems).Read(files);
+        var runner = new ExampleRunner(assessor, problems);
+        // What could not be read is not run: it would only say the same twice.
+        var runs = problems.IsEmpty ? examples.Select(runner.Run).OfType<ExampleRun>().ToImmutableArray() : [];
+        return new ExamplesChecked(examples.Length, runs, problems.Sorted());
+    }
+}
+
+/// <param name="Count">How many examples there are.</param>
+/// <param name="Runs">Those that could be run.</param>
+/// <param name="Problems">Files that cannot be read, patients who cannot be, and examples that come out otherwise than they must.</param>
+public sealed record ExamplesChecked(int Count, ImmutableArray<ExampleRun> Runs, ImmutableArray<Problem> Problems);

@@ -1,0 +1,14 @@
+using EarHelp.Content;
+using EarHelp.Conversation.Telling;
+using EarHelp.Web.Pages;
+using NodaTime;
+
+namespace EarHelp.Web.Editions;
+
+/// <summary>What an edition must hold for the conversation and the pages to have all their words.</summary>
+public static class NeededByProgram
+{
+    /// <param name="today">The day at the clinic, or null: the end of the holidays is not looked at.</param>
+    public static CompileOptions On(LocalDate? today) =>
+        new(today, [.. NeededWords.Texts.Union(RequiredWords.Interface)], [.. NeededWords.Pages.Union(RequiredWords.Pages)]);
+}
