@@ -31,7 +31,8 @@ static class GateMutations
     static IEnumerable<Mutant> Questions(Dialog dialog) =>
         from fact in dialog.Facts
         where fact.AskIn != AskIn.Form
-        let never = new Condition(new FactReference(false, fact.Index), ValueSet.Empty, "", fact.Spot)
+        let other = dialog.Facts.First(f => f.AppliesWhen.IsEmpty && f != fact)
+        let never = new Condition(new FactReference(false, other.Index), ValueSet.Empty, "", fact.Spot)
         select new Mutant(
             MutationStep.DropQuestion, $"question \"{fact.DecidingId}\" dropped", fact.Spot, dialog with { Facts = dialog.Facts.SetItem(fact.Index, fact with { AppliesWhen = [never] }) });
 }
