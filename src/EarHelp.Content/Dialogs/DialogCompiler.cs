@@ -45,7 +45,10 @@ static class DialogCompiler
             adviceReader.ReadExplanations(tables.Of(TableKinds.Explanation)),
             adviceReader.ReadImpossible(tables.Of(TableKinds.Impossible)),
             levels,
-            destinations);
+            destinations)
+        {
+            AskedGently = DialogSettings.ReadAskedGently(pages, facts.Select(f => f.Id), problems),
+        };
         return new CompiledDialog(dialog, scope, sources, conditions, rules.IsOtherwise);
     }
 
