@@ -11,6 +11,7 @@ public static class EarHelpCommand
         Try:
           earhelp serve                     serve the pages; the address is printed
           earhelp check                     every fault in dialogs/ and content/, with its line
+          earhelp compare OLD NEW           for whom the result changes between two editions
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
 
@@ -26,6 +27,7 @@ public static class EarHelpCommand
         {
             ServeCommand.Make(terminal),
             CheckCommand.Make(terminal, clock),
+            CompareCommand.Make(terminal),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal),

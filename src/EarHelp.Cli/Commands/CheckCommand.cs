@@ -1,72 +1,74 @@
 using System.CommandLine;
 using EarHelp.Cli.Describing;
+using EarHelp.Cli.Proving;
 using EarHelp.Cli.Teaching;
-using EarHelp.Content;
 using EarHelp.Content.Examples;
-using EarHelp.Content.Reviews;
 using EarHelp.Content.Sources;
 using EarHelp.Web.Editions;
 using NodaTime;
 
 namespace EarHelp.Cli.Commands;
 
-/// <summary><c>earhelp check</c>: every fault of the Markdown, every example that comes out otherwise, and what was read.</summary>
+/// <summary><c>earhelp check</c>: every fault of the Markdown, every example that comes out otherwise, and the proof over all possible patients.</summary>
 public static class CheckCommand
 {
     const string Lesson = """
-        Every fault is one line on stderr: file:line:column: error CODE: what is wrong. How to mend it.
-        If there is none, the example patients in dialogs/examples/ are assessed; one that does not come out
-        as it must is a fault too. The last line, on stdout, counts what was read. Exit code 1 if there is any fault.
+        First every file is read. A fault is one line on stderr: file:line:column: error CODE: what is wrong. How to mend it.
+        If there is none, the example patients in dialogs/examples/ are assessed; one that does not come out as it must is a fault.
+        Then the edition is proven over every possible patient, numbers and dates included. What does not hold is one line on
+        stderr too: file:line:column: error PROPERTY: what is wrong. Example: the smallest patient that shows it (how many
+        patients it touches). The other rows involved. How to mend it.
+        The properties: total, monotone, no harm, defer, reach, length, agree; and for each table: gap, overlap, never decides,
+        column, outside, merge. A notice is told and is no fault. The last lines, on stdout, count what was read and proven.
+        Exit code 1 if there is any fault.
 
         A page past the day after "review by:" is a warning: it is served, and an answer past its grace gives way to general advice.
         Then come the five texts that are the hardest to read.
 
         With --coverage a table says how many examples reach each rule, advice item, screen and outcome page.
+        --json and --sarif (SARIF 2.1.0, for editors) put everything on stdout instead.
+
+        --mutate changes the decisions one small step at a time (a row dropped, a value flipped, a bound moved by one, a level
+        lowered, a "never if" or a question dropped, two rows swapped) and says who notices: an example patient, a property, or
+        nothing. What nothing notices is told with the example that is missing; exit code 1 if it lowers urgency or widens advice.
+        --every N runs one step of N.
 
         Try:
           earhelp check
           earhelp check --root FOLDER 2> faults.txt
           earhelp check --coverage | grep " none "
+          earhelp check --json | jq -c '.findings[].answers | select(.)' | earhelp assess --closed
+          earhelp check --mutate --every 50
         """;
 
     public static Command Make(Terminal terminal, TimeProvider clock)
     {
         var root = SharedOptions.Root();
-        var coverage = new Option<bool>("--coverage")
+        var coverage = new Option<bool>("--coverage") { Description = "Print what the example patients reach, and what none of them reaches." };
+        var json = new Option<bool>("--json") { Description = "Write JSON for programs." };
+        var sarif = new Option<bool>("--sarif") { Description = "Write SARIF 2.1.0 for editors." };
+        var mutate = new Option<bool>("--mutate") { Description = "Change the decisions one step at a time, and say who notices." };
+        var every = new Option<int>("--every") { Description = "With --mutate: run one step of so many.", HelpName = "N", DefaultValueFactory = _ => 1 };
+        var command = new TaughtCommand("check", "Find every fault in dialogs/ and content/, run the example patients, and prove the rest over all possible patients.", Lesson) { root, coverage, json, sarif, mutate, every };
+        command.SetAction((parsed, cancellation) =>
         {
-            Description = "Print what the example patients reach, and what none of them reaches.",
-        };
-        var command = new TaughtCommand("check", "Find every fault in dialogs/ and content/, and run the example patients.", Lesson) { root, coverage };
-        command.SetAction(parsed => Run(RootFolder.Find(parsed.GetValue(root), terminal), parsed.GetValue(coverage), terminal, clock));
+            var began = clock.GetTimestamp();
+            var folder = RootFolder.Find(parsed.GetValue(root), terminal);
+            var check = EditionCheck.Of(folder, NeededByProgram.On(Today(clock)));
+            if (parsed.GetValue(json))
+                terminal.Out.WriteLine(CheckJson.Write(check.Findings, check.Report));
+            else if (parsed.GetValue(sarif))
+                terminal.Out.WriteLine(CheckSarif.Write(check.Findings));
+            else
+                CheckText.Write(check, clock.GetElapsedTime(began), terminal);
+            if (parsed.GetValue(coverage) && check.Examples is { } examples)
+                terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(check.Compiled.Edition!.Dialog, examples.Runs)));
+            if (!check.IsFine || !parsed.GetValue(mutate))
+                return Task.FromResult(check.IsFine ? ExitCode.Fine : ExitCode.FaultsFound);
+            var isSafe = MutationTerminal.Run(check.Compiled.Edition!, SourceFolder.ReadExamples(folder), Math.Max(1, parsed.GetValue(every)), terminal, cancellation);
+            return Task.FromResult(isSafe ? ExitCode.Fine : ExitCode.FaultsFound);
+        });
         return command;
-    }
-
-    static int Run(string root, bool withCoverage, Terminal terminal, TimeProvider clock)
-    {
-        var sources = SourceFolder.Read(root);
-        var compiled = EditionCompiler.Compile(sources, NeededByProgram.On(Today(clock)));
-        if (compiled is not { Edition: { } edition, Assessor: { } assessor })
-        {
-            foreach (var problem in compiled.Problems)
-                terminal.Error.WriteLine(problem);
-            terminal.Out.WriteLine(FormattableString.Invariant($"{sources.Length} files read, {compiled.Problems.Length} faults found. Nothing is served until they are mended."));
-            return ExitCode.FaultsFound;
-        }
-
-        foreach (var due in ReviewsDue.Of(sources, Today(clock)))
-            terminal.Error.WriteLine(FormattableString.Invariant($"{due.Spot}: warning: The review was due by {due.By:yyyy-MM-dd}. Look the page over, and write the new days. Owner: {due.Owner}."));
-        var checkedExamples = ExamplePatients.Check(SourceFolder.ReadExamples(root), edition, assessor);
-        foreach (var problem in checkedExamples.Problems)
-            terminal.Error.WriteLine(problem);
-        if (withCoverage)
-            terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(edition.Dialog, checkedExamples.Runs)));
-        terminal.Out.WriteLine("The hardest to read:");
-        foreach (var text in HardestTexts.Of(edition))
-            terminal.Out.WriteLine(text);
-        terminal.Out.WriteLine(checkedExamples.Problems.IsEmpty
-            ? CheckSummary.Of(sources.Length, edition, assessor, checkedExamples.Count)
-            : FormattableString.Invariant($"{sources.Length} files read, no fault in them; {checkedExamples.Count} examples, {checkedExamples.Problems.Length} faults found."));
-        return checkedExamples.Problems.IsEmpty ? ExitCode.Fine : ExitCode.FaultsFound;
     }
 
     // The clinic's own day is known only once its page is read; a day more or less makes no difference to the end of a year's holidays.

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
@@ -8,7 +9,7 @@ namespace EarHelp.Content.Dialogs;
 /// <summary>Reads the settings of the files of a dialog.</summary>
 static class DialogSettings
 {
-    static readonly string[] Known = ["dialog", "title", "screens at most", "owner", "reviewed on", "review by"];
+    static readonly string[] Known = ["dialog", "title", "screens at most", "asked gently", "owner", "reviewed on", "review by"];
 
     public static (string Id, int ScreensAtMost) Read(IReadOnlyList<Page> pages, ProblemList problems)
     {
@@ -19,6 +20,25 @@ static class DialogSettings
         foreach (var other in dialogs.Where(d => d.Value != most))
             problems.Add(Codes.WrongSetting, other.ValueSpot, $"The file belongs to the dialog \"{other.Value}\", and others to \"{most}\".", "An edition holds one dialog; write the same name.");
         return (most, ReadScreens(pages, dialogs.FirstOrDefault(), problems));
+    }
+
+    /// <summary>Facts of which the way to them does not count in how soon a person is told to call.</summary>
+    public static ImmutableArray<string> ReadAskedGently(IReadOnlyList<Page> pages, IEnumerable<string> facts, ProblemList problems)
+    {
+        var known = facts.ToArray();
+        var gently = ImmutableArray.CreateBuilder<string>();
+        foreach (var setting in pages.Select(p => p.Settings.Find("asked gently")).OfType<Setting>())
+        {
+            foreach (var name in setting.Value.Split(',', StringSplitOptions.TrimEntries))
+            {
+                if (known.Contains(name))
+                    gently.Add(name);
+                else
+                    problems.AddUnknown(Codes.WrongSetting, setting.ValueSpot, "fact", name, known);
+            }
+        }
+
+        return gently.ToImmutable();
     }
 
     static int ReadScreens(IReadOnlyList<Page> pages, Setting? dialog, ProblemList problems)

@@ -32,7 +32,7 @@ sealed class NamedFactReader(FactScope scope, ConditionReader conditions, Source
         int? otherwise = draft.Values.IsYesNo ? draft.Values.IndexOf("no") : null;
         if (otherwise is null && !rows.Any(r => r.Conditions.IsEmpty))
             problems.Add(Codes.NoOtherwise, draft.Spot, $"\"{draft.Id}\" has no value if no row matches.", "Add a last row with - in every condition.");
-        return new NamedFact(index, draft.Id, draft.Values, rows, otherwise, draft.Spot);
+        return new NamedFact(index, draft.Id, draft.Values, rows, otherwise, draft.Spot) { Policy = draft.Rules?.Policy ?? HitPolicy.First };
     }
 
     ImmutableArray<NamedFactRow> ReadList(NamedFactDraft draft)

@@ -70,10 +70,12 @@ sealed class DialogDiagrams
         return new DialogDiagrams(builder.Nodes, classes, arity, places, roots, building.TreatDecisions, alwaysOpen);
     }
 
-    static IEnumerable<ValueSet> ToldOf(Dialog dialog, int fact) =>
+    /// <summary>Every set of a fact's values that a condition asks for.</summary>
+    public static IEnumerable<ValueSet> ToldOf(Dialog dialog, int fact) =>
         AllConditions(dialog).Where(c => !c.Of.IsNamedFact && c.Of.Index == fact).Select(c => c.Values);
 
-    static IEnumerable<Condition> AllConditions(Dialog dialog) =>
+    /// <summary>Every condition, wherever it stands.</summary>
+    public static IEnumerable<Condition> AllConditions(Dialog dialog) =>
     [
         .. dialog.Facts.SelectMany(f => f.AppliesWhen),
         .. dialog.NamedFacts.SelectMany(n => n.Rows).SelectMany(r => r.Conditions),

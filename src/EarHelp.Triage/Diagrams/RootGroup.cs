@@ -27,6 +27,9 @@ sealed class RootGroup
         ];
     }
 
+    /// <summary>The roots in their order.</summary>
+    public ImmutableArray<int> Each => _roots;
+
     /// <summary>What is left of each root, and how certain it is.</summary>
     /// <param name="open">Gets what is left where that is more than an end; null: not wanted.</param>
     public Certainty[] Read(Restriction restriction, List<int>? open)

@@ -9,10 +9,23 @@ namespace EarHelp.Triage.Diagrams;
 /// <summary>Composes the tables of a dialog into diagrams over its asked facts.</summary>
 sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<ValueClasses> classes, WhereLists places)
 {
-    readonly int[] _applies = new int[dialog.Facts.Length];
+    readonly int?[] _applies = new int?[dialog.Facts.Length];
     readonly int[] _named = new int[dialog.NamedFacts.Length];
     readonly Dictionary<(int Named, ValueSet Values), int> _namedConditions = [];
     readonly Dictionary<int, int> _laterThan = [];
+
+    /// <summary>Composes when facts apply and what the named facts are: what <see cref="Of"/> and the rest stand on.</summary>
+    public void Prepare()
+    {
+        foreach (var named in dialog.NamedFacts)
+            _named[named.Index] = NamedFactOf(named);
+    }
+
+    /// <summary>Who it applies to.</summary>
+    public int AppliesOf(int fact) => _applies[fact] ??= All(dialog.Facts[fact].AppliesWhen);
+
+    /// <summary>Ends in the value of a named fact.</summary>
+    public int NamedOf(int named) => _named[named];
 
     /// <summary>What the ends of the decision "may treat" mean, the strictest first.</summary>
     public ImmutableArray<TreatDecision> TreatDecisions { get; } =
@@ -23,11 +36,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
 
     public (int Possible, Roots OfPossible, Roots Plain) Build(int[] arity)
     {
-        foreach (var fact in dialog.Facts)
-            _applies[fact.Index] = All(fact.AppliesWhen);
-        foreach (var named in dialog.NamedFacts)
-            _named[named.Index] = NamedFactOf(named);
-
+        Prepare();
         var rules = MatchesOf();
         var possible = builder.Not(Any(dialog.Impossible.Select(i => builder.And(Of(i.One), Of(i.Other)))));
         var level = LevelOf(rules);
@@ -54,7 +63,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
     }
 
     /// <summary>By rule, who matches it. An otherwise-row matches whom no other row with a level matches.</summary>
-    ImmutableArray<int> MatchesOf()
+    public ImmutableArray<int> MatchesOf()
     {
         var rules = dialog.Rules.Select(r => All(r.Conditions)).ToArray();
         var foreseen = Any(dialog.Rules.Where(r => r.Level is not null && !r.IsOtherwise).Select(r => rules[r.Index]));
@@ -132,12 +141,13 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         return root;
     }
 
-    int Of(Condition condition)
+    public int Of(Condition condition)
     {
         if (condition.Of.IsNamedFact)
             return OfNamedFact(condition);
         var fact = condition.Of.Index;
-        return builder.And(_applies[fact], builder.Literal(fact, classes[fact].MaskOf(condition.Values)));
+        var literal = builder.Literal(fact, classes[fact].MaskOf(condition.Values));
+        return literal == Terminal.False ? literal : builder.And(AppliesOf(fact), literal);
     }
 
     int OfNamedFact(Condition condition)
@@ -150,7 +160,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
                 t => condition.Values.Contains(Terminal.ValueOf(t)) ? Terminal.True : Terminal.False);
     }
 
-    int All(ImmutableArray<Condition> conditions)
+    public int All(ImmutableArray<Condition> conditions)
     {
         var root = Terminal.True;
         foreach (var condition in conditions.Reverse())
@@ -158,7 +168,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         return root;
     }
 
-    int Any(IEnumerable<int> roots)
+    public int Any(IEnumerable<int> roots)
     {
         var root = Terminal.False;
         foreach (var one in roots.Reverse())

@@ -21,6 +21,9 @@ public sealed record Dialog(
     ImmutableArray<Level> Levels,
     ImmutableArray<Destination> Destinations)
 {
+    /// <summary>Facts that are asked late and alone; the way to them does not count in how soon a person is told to call.</summary>
+    public ImmutableArray<string> AskedGently { get; init; } = [];
+
     /// <summary>The warnings that rules name, each once, in reading order.</summary>
     public ImmutableArray<string> Warnings { get; } =
         [.. Rules.SelectMany(r => r.Warn).Distinct(StringComparer.Ordinal)];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using EarHelp.Triage.Rules;
+using EarHelp.Triage.Tables;
 using EarHelp.Triage.Texts;
 
 namespace EarHelp.Triage.Facts;
@@ -13,7 +14,11 @@ public sealed record NamedFact(
     FactValues.Named Values,
     ImmutableArray<NamedFactRow> Rows,
     int? Otherwise,
-    SourceSpot Spot);
+    SourceSpot Spot)
+{
+    /// <summary>What its author allows where several rows fit.</summary>
+    public HitPolicy Policy { get; init; } = HitPolicy.First;
+}
 
 /// <param name="Conditions">All must hold.</param>
 /// <param name="Value">Index among the named fact's values.</param>

@@ -1,4 +1,5 @@
 using EarHelp.Content.ReadingLevels;
+using EarHelp.Content.Sources;
 
 namespace EarHelp.Content.Tests.ReadingLevels;
 
@@ -52,9 +53,9 @@ public sealed class ReadingLevelTests
 
     static string[] Codes(string text, string? waivers = null)
     {
-        var sources = SmallSources.All.With(File, Head + text + "\n");
+        var sources = SmallSources.All.With(SourceFile.Of(File, Head + text + "\n"));
         if (waivers is not null)
-            sources = sources.With("content/en/waivers.md", waivers);
+            sources = sources.With(SourceFile.Of("content/en/waivers.md", waivers));
         return [.. SmallSources.Compile(sources).Problems.Select(p => p.Code)];
     }
 }

@@ -1,0 +1,81 @@
+using EarHelp.Proof.Findings;
+using EarHelp.Triage.Diagrams;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
+using EarHelp.Triage.Texts;
+
+namespace EarHelp.Proof.Properties;
+
+/// <summary>
+/// At most three screens after the form to the most urgent level, and the bound in the dialog's settings to any outcome. Second wordings,
+/// and ways that lead over a fact which is asked gently, are not counted. First it is tried with bounds that hold whatever is answered,
+/// "not sure" too; only where they are not enough are the screens of every patient added up.
+/// </summary>
+static class Length
+{
+    /// <summary>Screens after the form within which a person is told to call.</summary>
+    public const int ScreensToMostUrgent = 3;
+
+    public static IEnumerable<Finding> Of(ProofContext proof, Asking asking) => [.. ToMostUrgent(proof, asking), .. ToAny(proof, asking)];
+
+    /// <summary>The most screens that anybody can be asked, whatever is answered.</summary>
+    public static int MostScreens(ProofContext proof, Asking asking) =>
+        asking.Asked.Count(a => proof.Space.And(proof.Space.Possible, a) != Terminal.False);
+
+    static IEnumerable<Finding> ToMostUrgent(ProofContext proof, Asking asking)
+    {
+        var rules = proof.Dialog.Rules.Where(r => r.Level == 0 && !LeadsOverGently(proof.Dialog, r)).ToArray();
+        var early = asking.Screens.Take(ScreensToMostUrgent).SelectMany(s => s.Facts)
+            .Concat(proof.Dialog.Facts.Where(f => f.AskIn == AskIn.Form).Select(f => f.Index)).ToHashSet();
+        var urgent = proof.Space.Any(rules.Select(r => proof.Space.Matches[r.Index]));
+
+        // Once all the facts that the rows speak of are answered, also with "not sure", the level is certain.
+        return SpeaksOnlyOf(proof, urgent, early)
+            ? []
+            : Longer(proof, asking, proof.Space.And(proof.Space.Possible, urgent), ScreensToMostUrgent, $"\"{proof.Dialog.Levels[0].Id}\"", [.. rules.Select(r => r.Spot)]);
+    }
+
+    static IEnumerable<Finding> ToAny(ProofContext proof, Asking asking) =>
+        MostScreens(proof, asking) <= proof.Dialog.ScreensAtMost
+            ? []
+            : Longer(proof, asking, proof.Space.Possible, proof.Dialog.ScreensAtMost, "an outcome", []);
+
+    static IEnumerable<Finding> Longer(ProofContext proof, Asking asking, int set, int bound, string to, SourceSpot[] rows)
+    {
+        var number = asking.NumberFor(set);
+        var longer = proof.Space.Where(number, n => n > bound);
+        if (longer == Terminal.False)
+            yield break;
+        var most = bound;
+        for (var more = longer; more != Terminal.False; more = proof.Space.Where(number, n => n > most))
+            most++;
+        var (classes, asked) = proof.Smallest.PathIn(longer);
+        SourceSpot[] screens = [.. asking.Screens.Where((_, i) => proof.Space.EndOf(asking.Asked[i], classes) == Terminal.True).Select(s => s.Spot)];
+        yield return new TooManyScreens(most, bound, to, [.. screens.TakeLast(1), .. rows], proof.Smallest.Told(classes, asked), proof.Count(longer));
+    }
+
+    static bool SpeaksOnlyOf(ProofContext proof, int root, HashSet<int> facts)
+    {
+        var seen = new HashSet<int>();
+        return Walk(root);
+
+        bool Walk(int at)
+        {
+            if (Terminal.Is(at) || !seen.Add(at))
+                return true;
+            if (!facts.Contains(proof.Space.Builder.Nodes.VariableOf(at)))
+                return false;
+            foreach (var child in proof.Space.Builder.Nodes.ChildrenOf(at))
+            {
+                if (!Walk(child))
+                    return false;
+            }
+
+            return true;
+        }
+    }
+
+    static bool LeadsOverGently(Dialog dialog, Rule rule) =>
+        rule.Conditions.Any(c => !c.Of.IsNamedFact && dialog.AskedGently.Contains(dialog.Facts[c.Of.Index].Id));
+}
