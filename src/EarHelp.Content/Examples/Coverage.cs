@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using EarHelp.Content.Patients;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 
@@ -7,6 +8,23 @@ namespace EarHelp.Content.Examples;
 /// <summary>What of a dialog the examples reach.</summary>
 public static class Coverage
 {
+    /// <summary>The same, and the answers to what people ask: one is reached if nothing that was said forbids it, and nothing that could was left out.</summary>
+    public static ImmutableArray<Covered> Of(Edition edition, ImmutableArray<ExampleRun> runs)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        bool IsShown(AnswerPage page, ExampleRun run) => run.Ears.All(ear =>
+        {
+            var holds = new WhatHolds(edition.Dialog, ear.OfFact);
+            return page.NeverIf.All(c => holds.Holds(c) == false);
+        });
+        return
+        [
+            .. Of(edition.Dialog, runs),
+            .. edition.Wordings.OrderBy(w => w.Key, StringComparer.Ordinal).SelectMany(w => w.Value.Answers.Values.OrderBy(a => a.Id, StringComparer.Ordinal))
+                .Select(a => new Covered("answer", a.Id, a.Spot, runs.Count(run => IsShown(a, run)))),
+        ];
+    }
+
     /// <summary>Rules (also those on whether the clinic may treat), warnings, advice items, explanations, screens, outcome pages, in reading order.</summary>
     public static ImmutableArray<Covered> Of(Dialog dialog, ImmutableArray<ExampleRun> runs)
     {

@@ -29,7 +29,7 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
         var told = new ExampleWords(_dialog, result);
         foreach (var expected in example.Musts.Where(e => !Holds(e, result)))
             problems.Add(Codes.ExampleOtherwise, expected.Spot, $"The example \"{example.Name}\": {told.Wanted(expected)}, and {told.Came(expected)}.", "Decide from the evidence which of the two is wrong: the example, or the tables.");
-        return new ExampleRun(example, result, DecidingTreatRules(ears));
+        return new ExampleRun(example, result, DecidingTreatRules(ears)) { Ears = ears };
     }
 
     static bool Holds(Expected expected, Assessment result) => expected switch
@@ -68,4 +68,8 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
 
 /// <summary>An example and what came out.</summary>
 /// <param name="TreatRules">Rows that decided whether the clinic may treat.</param>
-public sealed record ExampleRun(Example Example, Assessment Result, ImmutableArray<int> TreatRules);
+public sealed record ExampleRun(Example Example, Assessment Result, ImmutableArray<int> TreatRules)
+{
+    /// <summary>All answers, also those that a closed example does not list.</summary>
+    public ImmutableArray<EarAnswers> Ears { get; init; } = [];
+}

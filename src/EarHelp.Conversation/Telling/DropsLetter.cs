@@ -53,7 +53,9 @@ sealed class DropsLetter(Dialog dialog, AnswerWords answers, ClinicWords clinic)
 
     /// <summary>To one place, the least rounded down and the most up: nobody runs short.</summary>
     string Amount(DropsAmount amount) =>
-        Range(Figure(Math.Floor(amount.LeastMillilitres * 10) / 10), Figure(Math.Ceiling(amount.MostMillilitres * 10) / 10));
+        Range(
+            Figure(decimal.Round(amount.LeastMillilitres, 1, MidpointRounding.ToNegativeInfinity)),
+            Figure(decimal.Round(amount.MostMillilitres, 1, MidpointRounding.ToPositiveInfinity)));
 
     string Range(string from, string to) =>
         from == to ? from : clinic.Fill(answers.Word("figures"), null, name => name == "from" ? from : name == "to" ? to : null);

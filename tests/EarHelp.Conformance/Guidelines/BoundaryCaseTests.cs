@@ -56,6 +56,66 @@ public class BoundaryCaseTests
     [InlineData("BC-26", "common practice", "fuller on the first day of drops, no pain", "look after it at home", """
         "blocked": "yes", "drops made it worse": "yes"
         """)]
+    [InlineData("BC-01", "NG98 1.1.2", "3 days, 30 days ago", "within a day", """
+        "hearing": "reduced", "hearing worsened over": 3, "days since hearing changed": 30, "looked at": "clear ear"
+        """)]
+    [InlineData("BC-02", "NG98 1.1.2", "3 days, 31 days ago", "in two weeks", """
+        "hearing": "reduced", "hearing worsened over": 3, "days since hearing changed": 31, "looked at": "clear ear"
+        """)]
+    [InlineData("BC-03", "NG98 1.1.2", "4 days, 4 days ago: the guideline's limit stands", "in two weeks", """
+        "hearing": "reduced", "hearing worsened over": 4, "days since hearing changed": 4, "looked at": "nobody"
+        """)]
+    [InlineData("BC-04", "NG98 1.1.2", "90 days", "in two weeks", """
+        "hearing": "reduced", "hearing worsened over": 90, "days since hearing changed": 90, "looked at": "nobody"
+        """)]
+    [InlineData("BC-05", "NG98", "91 days", "no hurry", """
+        "hearing": "reduced", "hearing worsened over": 91, "days since hearing changed": 91, "looked at": "nobody"
+        """)]
+    [InlineData("BC-23", "Int J Audiol 2020 would reassure; the earlier limit stands (NG98 1.1.2)", "a little duller 20 hours after suction", "within a day", """
+        "ear cleaned lately": "yes", "suction was used": "yes", "hearing": "reduced", "hearing worsened over": 0, "days since hearing changed": 1, "looked at": "wax"
+        """)]
+    [InlineData("BC-24", "NG98 1.1.2", "much worse 30 hours after suction", "within a day", """
+        "ear cleaned lately": "yes", "suction was used": "yes", "hearing": "gone", "hearing worsened over": 1, "days since hearing changed": 1, "looked at": "nobody"
+        """)]
+    [InlineData("BC-25", "AAO-HNSF 2014 and 2017", "pain of six after suction, diabetes", "within a day", """
+        "ear cleaned lately": "yes", "pain": "yes", "pain strength": 6, "days of pain": 1, "diabetes": "yes"
+        """)]
+    [InlineData("BC-27", "product text of peroxide drops: stop; NICE NG127", "spinning on the second day of drops", "within three days", """
+        "blocked": "yes", "drops made it worse": "yes", "still worse after drops": "no", "spinning": "yes", "spinning lasts": "longer"
+        """)]
+    [InlineData("BC-28", "product text of peroxide drops", "the taste of drops in the throat", "within three days", """
+        "blocked": "yes", "air or taste through the ear": "yes"
+        """)]
+    [InlineData("BC-29", "common practice", "no pain, not dizzy, no discharge", "look after it at home", """
+        "pain": "no", "spinning": "no", "unsteady walking": "no", "discharge": "no", "hearing": "usual"
+        """)]
+    [InlineData("BC-32", "NICE NG155", "ringing in both ears, mild", "no hurry", """
+        "ear noise": "yes", "hearing": "usual"
+        """)]
+    [InlineData("BC-33", "RNID; the limit is common practice", "ringing in time with the pulse", "in two weeks", """
+        "ear noise": "yes", "pulsing noise": "yes"
+        """)]
+    [InlineData("BC-34", "NHS, Mastoiditis", "a tender swelling behind a sore ear, fever", "within hours", """
+        "swelling behind the ear": "yes", "pain": "yes", "pain strength": 5, "days of pain": 1, "fever": "yes", "temperature": 38.4
+        """)]
+    [InlineData("BC-35", "NICE CKS, otitis externa", "a sore canal after swimming, pain of five", "within three days", """
+        "swam lately": "yes", "pain": "yes", "pain strength": 5, "days of pain": 1
+        """)]
+    [InlineData("BC-36", "NHS Tayside leaflet; MSD Manual: checked on the same day", "warfarin, spots of blood after suction, stopped", "within a day", """
+        "ear cleaned lately": "yes", "suction was used": "yes", "bleeding": "yes", "bleeding goes on": "no", "blood thinners": "yes"
+        """)]
+    [InlineData("BC-37", "common practice", "warfarin, blood still dripping", "within hours", """
+        "ear cleaned lately": "yes", "bleeding": "yes", "bleeding goes on": "yes", "blood thinners": "yes"
+        """)]
+    [InlineData("BC-38", "NHS Tayside; the earlier of two limits", "the only hearing ear, blocked slowly over two months", "within a day", """
+        "only hearing ear": "yes", "blocked": "yes", "hearing": "reduced", "hearing worsened over": 60, "days since hearing changed": 60, "looked at": "nobody"
+        """)]
+    [InlineData("BC-39", "RCEM Learning", "a live insect, a drum once perforated", "within a day", """
+        "something in the ear": "yes", "what is in the ear": "live insect", "hole ever": "yes"
+        """)]
+    [InlineData("BC-40", "Divers Alert Network", "scuba yesterday, ear full, off balance", "now", """
+        "diving trouble": "yes", "blocked": "yes"
+        """)]
     public void A_case_at_a_bound_gets_the_level_of_its_source(string id, string source, string story, string level, string facts)
     {
         var assessed = ShippedAssessment.Of($"{AgeOf45}, {facts}");
@@ -94,5 +154,27 @@ public class BoundaryCaseTests
         var assessed = ShippedAssessment.Of($"{AgeOf45}, \"blocked\": \"yes\", {hole}", isClosed);
 
         Assert.DoesNotContain("softening drops", assessed.Advice);
+    }
+
+    /// <summary>BC-30, the scope of NG98: 17 is handed over, 18 is not.</summary>
+    [Theory]
+    [InlineData(17, "within a day")]
+    [InlineData(18, "look after it at home")]
+    public void An_adult_is_eighteen(int age, string level) =>
+        Assert.Equal(level, ShippedAssessment.Of($"\"age\": {age}, \"blocked\": \"yes\"").Level);
+
+    /// <summary>BC-31, NHS, Earwax: with a nut allergy olive oil only. BC-39, an Australian first-aid text: nothing is poured onto an insect. BC-35: no drops on a sore ear.</summary>
+    [Theory]
+    [InlineData("\"blocked\": \"yes\", \"nut allergy\": \"yes\"", "no nut oil, softening drops", "")]
+    [InlineData("\"something in the ear\": \"yes\", \"what is in the ear\": \"live insect\"", "leave a live insect alone, no water or drops on a thing in the ear", "softening drops")]
+    [InlineData("\"swam lately\": \"yes\", \"pain\": \"yes\", \"pain strength\": 5, \"days of pain\": 1, \"blocked\": \"yes\"", "no drops until seen", "softening drops")]
+    [InlineData("\"battery in the ear\": \"yes\"", "nothing in the ear for a battery", "softening drops")]
+    [InlineData("\"only hearing ear\": \"yes\", \"blocked\": \"yes\"", "no drops until seen", "softening drops")]
+    public void What_may_be_done_is_what_the_source_allows(string facts, string shown, string hidden)
+    {
+        var assessed = ShippedAssessment.Of($"{AgeOf45}, {facts}");
+
+        Assert.Superset(shown.Split(", ").ToHashSet(), assessed.Advice.ToHashSet());
+        Assert.DoesNotContain(hidden, assessed.Advice);
     }
 }

@@ -11,6 +11,8 @@ sealed record ShippedAssessment(string? Level, bool IsSettled, bool MayTreat, IR
 {
     static readonly OpenedEdition Opened = Open();
 
+    public static Triage.Editions.Edition Edition => Opened.Edition;
+
     /// <param name="facts">JSON members. What is not given was asked and is clear.</param>
     /// <param name="isClosed">False: what is not given was not asked.</param>
     public static ShippedAssessment Of(string facts, bool isClosed = true)

@@ -5,7 +5,11 @@ namespace EarHelp.Conformance.Npm;
 /// <summary>Packages of the npm registry that serve as outside oracles, and the Node that runs them.</summary>
 static class NpmPackages
 {
-    const string Wanted = "feelin@8.2.0 commonmark-spec@0.31.2";
+    static readonly string[] Wanted =
+    [
+        "feelin@8.2.0", "commonmark-spec@0.31.2", "flesch-kincaid@2.0.1", "flesch@2.0.1", "smog-formula@2.0.1", "coleman-liau@2.0.1",
+        "automated-readability@2.0.1", "syllable@5.0.1",
+    ];
 
     static readonly Lazy<string> Folder = new(Install);
 
@@ -19,10 +23,10 @@ static class NpmPackages
     {
         var prefix = Path.Combine(FindRoot(), "artifacts", "npm");
         var modules = Path.Combine(prefix, "node_modules");
-        if (Directory.Exists(Path.Combine(modules, "feelin")) && Directory.Exists(Path.Combine(modules, "commonmark-spec")))
+        if (Array.TrueForAll(Wanted, w => Directory.Exists(Path.Combine(modules, w.Split('@')[0]))))
             return modules;
         Directory.CreateDirectory(prefix);
-        using var npm = Process.Start(new ProcessStartInfo("npm", $"install --prefix \"{prefix}\" {Wanted} --no-package-lock --no-save --ignore-scripts --no-audit --no-fund"))!;
+        using var npm = Process.Start(new ProcessStartInfo("npm", $"install --prefix \"{prefix}\" {string.Join(' ', Wanted)} --no-package-lock --no-save --ignore-scripts --no-audit --no-fund"))!;
         npm.WaitForExit();
         Assert.Equal(0, npm.ExitCode);
         return modules;
