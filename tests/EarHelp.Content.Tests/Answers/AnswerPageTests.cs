@@ -81,10 +81,10 @@ public sealed class AnswerPageTests
     [Fact]
     public void A_text_of_one_word_below_the_limit_is_read()
     {
-        var text = string.Join(' ', Enumerable.Repeat("skin", 119));
+        var text = string.Join(' ', Enumerable.Repeat("Skin.", 119));
 
         Assert.Empty(SmallSources.Compile(SmallSources.Changed(File, "A nip swells a little on the first day. That is the body at work.", text)).Problems);
-        Assert.Equal(["EH0313"], SmallSources.Compile(SmallSources.Changed(File, "A nip swells a little on the first day. That is the body at work.", text + " skin")).Problems.Select(p => p.Code));
+        Assert.Equal(["EH0313"], SmallSources.Compile(SmallSources.Changed(File, "A nip swells a little on the first day. That is the body at work.", text + " Skin.")).Problems.Select(p => p.Code));
     }
 
     [Fact]

@@ -60,7 +60,7 @@ static partial class Breaks
         ("a section with a wrong name", t => FirstSection(t) is not null && !IsOf(t, "signposts") ? SectionName().Replace(t, "$0x", 1) : null),
         ("a section that is not there", t => FirstSection(t) is { } s ? t.Replace(s, string.Empty, StringComparison.Ordinal) : null),
         ("a section without text", t => FirstSection(t) is { } s ? t.Replace(s, s.Split('\n')[0] + "\n\n", StringComparison.Ordinal) : null),
-        ("a file of another kind", t => t.Contains("\nwords:", StringComparison.Ordinal) ? Setting(Without(t, "words")!, "words: answers") : null),
+        ("a file of another kind", t => t.Contains("\nwords:", StringComparison.Ordinal) ? Setting(Without(t, "words")!, "words: letters") : null),
         ("a file of no kind", t => t.Contains("\nwords:", StringComparison.Ordinal) ? Without(t, "words") : null),
         ("a file of another dialog", t => t.Contains("\ndialog:", StringComparison.Ordinal) ? Setting(Without(t, "dialog")!, "dialog: nose") : null),
         ("a cell that lost its beginning", t => Row(t, IsTableRow, l => l[(l.IndexOf('|', 1) + 1)..])),
