@@ -1,3 +1,4 @@
+using EarHelp.Content.Sources;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 
@@ -28,7 +29,7 @@ public sealed class PictureTests
     [Fact]
     public void Every_drawing_is_shown_by_a_text_of_the_shipped_edition()
     {
-        var edition = EditionCompiler.Compile(Sources.SourceFolder.Read(Sources.SourceFolder.FindRoot(AppContext.BaseDirectory)!), CompileOptions.Plain).Edition!;
+        var edition = EditionCompiler.Compile(SourceFolder.Read(SourceFolder.FindRoot(AppContext.BaseDirectory)!), CompileOptions.Plain).Edition!;
         var wording = edition.Wordings["en"];
 
         var shown = wording.Explanations.Values.Concat(wording.Answers.Values.Select(a => a.Text)).SelectMany(p => p.Blocks).OfType<Block.Picture>().Select(p => p.Name).ToHashSet();
