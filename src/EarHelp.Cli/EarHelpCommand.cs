@@ -31,6 +31,7 @@ public static class EarHelpCommand
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal),
+            ExportCommand.Make(terminal),
             FactsCommand.Make(terminal),
             AssessCommand.Make(terminal, clock),
             DecideCommand.Make(terminal),

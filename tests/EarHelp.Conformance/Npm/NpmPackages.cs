@@ -5,7 +5,7 @@ namespace EarHelp.Conformance.Npm;
 /// <summary>Packages of the npm registry that serve as outside oracles, and the Node that runs them.</summary>
 static class NpmPackages
 {
-    const string Wanted = "feelin@8.2.0 commonmark-spec@0.31.2";
+    const string Wanted = "feelin@8.2.0 commonmark-spec@0.31.2 dmn-moddle@12.2.1";
 
     static readonly Lazy<string> Folder = new(Install);
 
@@ -19,7 +19,7 @@ static class NpmPackages
     {
         var prefix = Path.Combine(FindRoot(), "artifacts", "npm");
         var modules = Path.Combine(prefix, "node_modules");
-        if (Directory.Exists(Path.Combine(modules, "feelin")) && Directory.Exists(Path.Combine(modules, "commonmark-spec")))
+        if (Array.TrueForAll(Wanted.Split(' '), w => Directory.Exists(Path.Combine(modules, w.Split('@')[0]))))
             return modules;
         Directory.CreateDirectory(prefix);
         using var npm = Process.Start(new ProcessStartInfo("npm", $"install --prefix \"{prefix}\" {Wanted} --no-package-lock --no-save --ignore-scripts --no-audit --no-fund"))!;
