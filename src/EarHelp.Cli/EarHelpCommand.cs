@@ -31,6 +31,8 @@ public static class EarHelpCommand
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal),
+            MapCommand.Make(terminal),
+            ExplainCommand.Make(terminal),
             ExportCommand.Make(terminal),
             FactsCommand.Make(terminal),
             AssessCommand.Make(terminal, clock),
