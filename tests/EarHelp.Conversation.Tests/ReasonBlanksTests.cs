@@ -55,6 +55,7 @@ public sealed class ReasonBlanksTests
             Block.Paragraph paragraph => paragraph.Inlines,
             Block.Heading heading => heading.Inlines,
             Block.Items items => items.Entries.SelectMany(e => e),
+            Block.Picture picture => picture.Words,
             _ => throw new System.Diagnostics.UnreachableException(),
         })
         .OfType<Inline.Blank>()

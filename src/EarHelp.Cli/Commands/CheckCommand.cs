@@ -22,6 +22,9 @@ public static class CheckCommand
         column, outside, merge. A notice is told and is no fault. The last lines, on stdout, count what was read and proven.
         Exit code 1 if there is any fault.
 
+        A page past the day after "review by:" is a warning: it is served, and an answer past its grace gives way to general advice.
+        Then come the five texts that are the hardest to read.
+
         With --coverage a table says how many examples reach each rule, advice item, screen and outcome page.
         --json and --sarif (SARIF 2.1.0, for editors) put everything on stdout instead.
 

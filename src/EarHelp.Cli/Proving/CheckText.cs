@@ -9,6 +9,8 @@ static class CheckText
     {
         foreach (var problem in check.Compiled.Problems.Concat(check.Examples?.Problems ?? []))
             terminal.Error.WriteLine(problem);
+        foreach (var due in check.Due)
+            terminal.Error.WriteLine(FormattableString.Invariant($"{due.Spot}: warning: The review was due by {due.By:yyyy-MM-dd}. Look the page over, and write the new days. Owner: {due.Owner}."));
         if (check is not { Report: { } report, Examples: { } examples, Compiled: { Edition: { } edition, Assessor: { } assessor } })
         {
             terminal.Out.WriteLine(FormattableString.Invariant($"{check.Files} files read, {check.Compiled.Problems.Length} faults found. Nothing is served until they are mended."));
@@ -17,6 +19,9 @@ static class CheckText
 
         foreach (var finding in report.Errors)
             terminal.Error.WriteLine(finding);
+        terminal.Out.WriteLine("The hardest to read:");
+        foreach (var text in HardestTexts.Of(edition))
+            terminal.Out.WriteLine(text);
         terminal.Out.WriteLine(examples.Problems.IsEmpty
             ? CheckSummary.Of(check.Files, edition, assessor, examples.Count)
             : FormattableString.Invariant($"{check.Files} files read, no fault in them; {examples.Count} examples, {examples.Problems.Length} faults found."));

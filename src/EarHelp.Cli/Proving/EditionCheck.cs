@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Content;
 using EarHelp.Content.Examples;
+using EarHelp.Content.Reviews;
 using EarHelp.Content.Sources;
 using EarHelp.Proof;
 
@@ -11,13 +12,17 @@ namespace EarHelp.Cli.Proving;
 /// <param name="Examples">Null if the files have faults; then nothing is proven either.</param>
 public sealed record EditionCheck(int Files, Compilation Compiled, ExamplesChecked? Examples, ProofReport? Report)
 {
+    /// <summary>Pages whose review is overdue: warnings, and no faults.</summary>
+    public ImmutableArray<ReviewDue> Due { get; init; } = [];
+
     public static EditionCheck Of(string root, CompileOptions options)
     {
         var sources = SourceFolder.Read(root);
         var compiled = EditionCompiler.Compile(sources, options);
+        var due = options.Today is { } today ? ReviewsDue.Of(sources, today) : [];
         return compiled is { Edition: { } edition, Assessor: { } assessor }
-            ? new EditionCheck(sources.Length, compiled, ExamplePatients.Check(SourceFolder.ReadExamples(root), edition, assessor), EditionProof.Of(edition))
-            : new EditionCheck(sources.Length, compiled, null, null);
+            ? new EditionCheck(sources.Length, compiled, ExamplePatients.Check(SourceFolder.ReadExamples(root), edition, assessor), EditionProof.Of(edition)) { Due = due }
+            : new EditionCheck(sources.Length, compiled, null, null) { Due = due };
     }
 
     public ImmutableArray<CheckedFinding> Findings =>

@@ -13,6 +13,8 @@ static class ClinicReader
 {
     public const string File = "content/clinic.md";
 
+    const string ReviewGrace = "review grace days";
+
     const int MinutesOfDay = 24 * 60;
 
     static readonly string[] Needed =
@@ -21,7 +23,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
@@ -43,7 +45,11 @@ static class ClinicReader
         ReportHolidaysEnd(page, holidays, today, problems);
         return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
             ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
-            tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered());
+            tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered())
+        {
+            VisitCost = Text("visit cost"),
+            ReviewGraceDays = ReadGrace(page, problems),
+        };
     }
 
     static void ReportTwins(Page page, ProblemList problems)
@@ -80,6 +86,17 @@ static class ClinicReader
         if (int.TryParse(setting.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var minutes) && minutes is > 0 and < MinutesOfDay)
             return minutes;
         problems.Add(Codes.WrongSetting, setting.ValueSpot, $"\"{setting.Value}\" is not a number of minutes.", "Write a whole number, for example 30.");
+        return 0;
+    }
+
+    static int ReadGrace(Page page, ProblemList problems)
+    {
+        var setting = page.Settings.Find(ReviewGrace);
+        if (setting is null)
+            return 0;
+        if (int.TryParse(setting.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var days))
+            return days;
+        problems.Add(Codes.WrongSetting, setting.ValueSpot, $"\"{setting.Value}\" is not a number of days.", "Write a whole number, for example 30.");
         return 0;
     }
 

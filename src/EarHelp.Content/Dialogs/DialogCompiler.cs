@@ -47,6 +47,7 @@ static class DialogCompiler
             levels,
             destinations)
         {
+            DropsPlans = new DropsPlanReader(new NameIndex("advice item", AdviceReader.Names(adviceTables), problems), sources, problems).Read(tables.Of(TableKinds.DropsPlan)),
             AskedGently = DialogSettings.ReadAskedGently(pages, facts.Select(f => f.Id), problems),
         };
         return new CompiledDialog(dialog, scope, sources, conditions, rules.IsOtherwise);

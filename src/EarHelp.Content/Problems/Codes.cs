@@ -74,6 +74,7 @@ public static class Codes
     public const string NotOneDecision = "EH0228";
 
     public const string TooLarge = "EH0229";
+    public const string WrongFigures = "EH0230";
 
     // Words.
     public const string MissingWords = "EH0301";
@@ -88,6 +89,14 @@ public static class Codes
     public const string PhoneWithoutTwin = "EH0310";
     public const string AdviceInProse = "EH0311";
     public const string MissingAgain = "EH0312";
+    public const string AnswerTooLong = "EH0313";
+    public const string TooFewWordings = "EH0314";
+    public const string WordingTwice = "EH0315";
+    public const string ReviewOrder = "EH0316";
+    public const string TermUnexplained = "EH0317";
+    public const string SentenceTooLong = "EH0318";
+    public const string TextTooHard = "EH0319";
+    public const string WrongWaiver = "EH0320";
 
     // The clinic.
     public const string MissingClinicFile = "EH0401";

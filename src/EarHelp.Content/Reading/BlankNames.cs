@@ -13,7 +13,7 @@ sealed class BlankNames
     public static BlankNames InAnyText { get; } = new(
         new[]
         {
-            "the ear", "clinic", "clinic phone", "clinic text", "clinic email", "clinic relay", "clinic address", "town", "country",
+            "the ear", "clinic", "clinic phone", "clinic text", "clinic email", "clinic relay", "clinic address", "visit minutes", "visit cost", "town", "country",
             "emergency number", "emergency without hearing", "crisis line", "crisis without hearing", "seen by", "answer by",
         }.ToFrozenSet(StringComparer.Ordinal));
 

@@ -49,7 +49,7 @@ sealed class InlineReader(SourceText source, int shift, BlankNames blanks, Probl
                     AddLink(automatic.Url, automatic.IsEmail ? "mailto:" + automatic.Url : automatic.Url, automatic.Span.Start);
                     break;
                 case LinkInline { IsImage: true } picture:
-                    problems.Add(Codes.UnsupportedMarkdown, At(picture.Span.Start), "A picture stands in the words.", "Take it out; pictures are part of the pages.");
+                    problems.Add(Codes.UnsupportedMarkdown, At(picture.Span.Start), "A picture stands inside a line.", "Put it into a paragraph of its own.");
                     break;
                 case LinkInline link:
                     AddLink(PlainText(link), link.Url ?? "", link.Span.Start);

@@ -1,9 +1,12 @@
 using System.Buffers;
 using System.Collections.Immutable;
 using EarHelp.Content.Problems;
+using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 using Markdig;
 using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
+using Inline = EarHelp.Triage.Texts.Inline;
 using MarkdownBlock = Markdig.Syntax.Block;
 
 namespace EarHelp.Content.Reading;
@@ -63,6 +66,9 @@ sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList probl
     {
         switch (block)
         {
+            case ParagraphBlock { Inline: { FirstChild: LinkInline { IsImage: true } image } line } when line.FirstChild == line.LastChild:
+                AddPicture(image, blocks);
+                break;
             case ParagraphBlock paragraph:
                 if (Inlines(paragraph, 0) is { IsEmpty: false } inlines)
                     blocks.Add(new Triage.Texts.Block.Paragraph(inlines));
@@ -76,6 +82,21 @@ sealed class ProseReader(SourceText source, BlankNames blanks, ProblemList probl
                 Refuse(block, block is HtmlBlock ? "HTML" : "a quote, a line or a block of code");
                 break;
         }
+    }
+
+    /// <summary>A drawing of the pages stands alone in its paragraph: <c>![what it shows](picture:ear)</c>.</summary>
+    void AddPicture(LinkInline image, ImmutableArray<Triage.Texts.Block>.Builder blocks)
+    {
+        const string Scheme = "picture:";
+        var address = Uri.UnescapeDataString(image.Url ?? "");
+        var name = address.StartsWith(Scheme, StringComparison.Ordinal) ? address[Scheme.Length..].Replace('-', ' ') : null;
+        var words = new InlineReader(source, 0, blanks, problems).Read(image);
+        if (name is null || words.IsEmpty)
+            problems.Add(Codes.UnsupportedMarkdown, source.SpotAt(image.Span.Start), "A picture from elsewhere, or without words, stands in the words.", "Name a drawing of the pages and say what it shows: ![what it shows](picture:ear).");
+        else if (!Pictures.All.Contains(name))
+            problems.AddUnknown(Codes.UnknownName, source.SpotAt(image.Span.Start), "picture", name, Pictures.All);
+        else
+            blocks.Add(new Triage.Texts.Block.Picture(name, words));
     }
 
     ImmutableArray<Inline> Entry(ListItemBlock item)

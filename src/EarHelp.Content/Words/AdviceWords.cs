@@ -11,7 +11,7 @@ namespace EarHelp.Content.Words;
 /// <remarks>The list stands in the words of each language (<c>words: advice words</c>).</remarks>
 sealed class AdviceWords
 {
-    static readonly string[] Kinds = [WordPages.Outcomes, WordPages.Warnings, WordPages.Explanations, WordPages.Reasons];
+    static readonly string[] Kinds = [WordPages.Outcomes, WordPages.Warnings, WordPages.Explanations, WordPages.Reasons, WordPages.Answers];
     static readonly char[] SentenceEnds = ['.', '!', '?', ':', ';'];
 
     readonly FrozenDictionary<string, Regex?> _words;
@@ -56,7 +56,7 @@ sealed class AdviceWords
         return new AdviceWords(words);
     }
 
-    /// <param name="kind">outcomes, warnings, explanations or reasons.</param>
+    /// <param name="kind">outcomes, warnings, explanations, reasons or answers.</param>
     /// <param name="spotOf">The spot of a text inside the section, as exact as can be.</param>
     public void Report(string kind, Prose prose, Func<string, SourceSpot> spotOf, ProblemList problems)
     {

@@ -26,6 +26,7 @@ static class PlainWords
         Block.Paragraph paragraph => [Line(paragraph.Inlines)],
         Block.Heading heading => [Line(heading.Inlines)],
         Block.Items items => items.Entries.Select(e => Line(e)),
+        Block.Picture picture => [Line(picture.Words)],
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

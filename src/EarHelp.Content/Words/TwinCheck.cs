@@ -43,6 +43,7 @@ static partial class TwinCheck
         Block.Paragraph paragraph => paragraph.Inlines,
         Block.Heading heading => heading.Inlines,
         Block.Items items => items.Entries.SelectMany(e => e),
+        Block.Picture picture => picture.Words,
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

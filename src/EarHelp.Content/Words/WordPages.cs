@@ -10,12 +10,14 @@ sealed partial class WordPages
 {
     public const string Questions = "questions", Advice = "advice", Warnings = "warnings", Explanations = "explanations", Outcomes = "outcomes",
         Destinations = "destinations", Reasons = "reasons", Holds = "holds", Signposts = "signposts", Interface = "interface", Pages = "pages",
-        AdviceWords = "advice words";
+        AdviceWords = "advice words", Answers = "answers", Glossary = "glossary", ReadingWaivers = "reading waivers";
 
     static readonly string[] Kinds =
-        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords];
+        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords, Answers, Glossary, ReadingWaivers];
 
     static readonly string[] Settings = ["words", "title", "owner", "reviewed on", "review by"];
+
+    static readonly string[] SettingsOfAnswers = [.. Settings, "applies to", "evidence"];
 
     readonly ILookup<string, Page> _pages;
 
@@ -37,8 +39,8 @@ sealed partial class WordPages
         var found = new List<(string Kind, Page Page)>();
         foreach (var page in pages.Where(p => !p.IsEmpty))
         {
-            KnownSettings.Report(page, Settings, problems);
             var kind = page.Settings.Find("words");
+            KnownSettings.Report(page, kind?.Value == Answers ? SettingsOfAnswers : Settings, problems);
             if (kind is null)
                 problems.Add(Codes.MissingSetting, page.Settings.Spot, "The file does not say what its words are.", $"Add the setting \"words:\" with one of: {string.Join(", ", Kinds)}.");
             else if (!Kinds.Contains(kind.Value))

@@ -1,8 +1,10 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using EarHelp.Content.Answers;
 using EarHelp.Content.Dialogs;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
+using EarHelp.Content.ReadingLevels;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 
@@ -16,9 +18,10 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
     public Wording Compile(SourceSpot folder)
     {
         var adviceWords = AdviceWords.Read(pages.Of(WordPages.AdviceWords), problems);
+        var glossary = GlossaryReader.Read(pages.Of(WordPages.Glossary), problems);
         var interfaceTexts = new InterfaceReader(pages, problems).Read(options.NeededTexts, folder);
         ReportListsOfLanguage(folder);
-        return new Wording(
+        var wording = new Wording(
             pages.Language,
             ReadQuestions(),
             ReadProse(WordPages.Advice, "advice item", [.. _dialog.Advice.Select(a => (a.Id, a.Spot))]),
@@ -30,7 +33,11 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             ReadProse(WordPages.Holds, "hold", [.. _dialog.TreatRules.Where(r => r.Hold is not null).DistinctBy(r => r.Hold).Select(r => (r.Hold!, r.Spot))]),
             ReadPages(folder),
             interfaceTexts,
-            ReadSignposts());
+            ReadSignposts(),
+            new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), problems).Read(),
+            glossary);
+        ReadingCheck.Report(wording, ReadingWaiver.Read(pages.TablesOf(WordPages.ReadingWaivers), problems), problems);
+        return wording;
     }
 
     List<(string, SourceSpot)> WarningNames() => [.. _dialog.Rules.SelectMany(r => r.Warn.Select(w => (Name: w, r.Spot))).DistinctBy(w => w.Name)];

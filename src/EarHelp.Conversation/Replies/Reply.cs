@@ -11,6 +11,7 @@ namespace EarHelp.Conversation.Replies;
 [JsonDerivedType(typeof(Ask), "ask")]
 [JsonDerivedType(typeof(Confirm), "confirm")]
 [JsonDerivedType(typeof(Outcome), "outcome")]
+[JsonDerivedType(typeof(Answered), "answered")]
 public abstract record Reply
 {
     Reply()
@@ -33,6 +34,8 @@ public abstract record Reply
     public sealed record Confirm(QuestionName Name, ImmutableArray<ReadBack> Understood) : Reply;
 
     public sealed record Outcome(OutcomeTold Told) : Reply;
+
+    public sealed record Answered(PageTold Told) : Reply;
 }
 
 /// <summary>What fills a blank.</summary>

@@ -35,6 +35,9 @@ public sealed record ConversationState(
     OutcomeTold? Floor,
     string? Country = null)
 {
+    /// <summary>Name of the answer that was asked for and waits until all that it needs is known, or null.</summary>
+    public string? About { get; init; }
+
     /// <summary>True once an outcome was told and nothing is open.</summary>
     public bool IsFinished => HasOutcome && Pending is null;
 

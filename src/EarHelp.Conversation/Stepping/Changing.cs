@@ -56,6 +56,23 @@ static class Changing
         new NextStep(draft).Take();
     }
 
+    /// <summary>The answer comes as soon as all that it needs is known; a question that is open counts no more, and comes again if it matters.</summary>
+    public static void TakeAskAbout(Draft draft, string answer)
+    {
+        if (!draft.Edition.Edition.Wordings[draft.Language].Answers.ContainsKey(answer))
+        {
+            draft.AskAgain();
+            return;
+        }
+
+        draft.About = answer;
+        draft.Pending = null;
+        var told = draft.Replies.Count;
+        new NextStep(draft).Take();
+        if (draft.About is not null)
+            draft.Replies.Insert(told, Sayings.Plain("answer follows"));
+    }
+
     public static void TakeStartOver(Draft draft)
     {
         foreach (var of in draft.Alarming)

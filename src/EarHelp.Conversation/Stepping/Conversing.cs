@@ -69,6 +69,9 @@ public static class Conversing
             case TurnContent.AskForLink:
                 draft.Say("return link");
                 break;
+            case TurnContent.AskAbout about:
+                Changing.TakeAskAbout(draft, about.Answer);
+                break;
             case TurnContent.CameBack:
                 draft.Say("restored");
                 break;

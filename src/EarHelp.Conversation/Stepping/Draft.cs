@@ -57,6 +57,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public OutcomeTold? Floor { get; set; } = before.Floor;
 
+    public string? About { get; set; } = before.About;
+
     public string? Country { get; set; } = before.Country;
 
     public List<Reply> Replies { get; } = new(4);
@@ -124,6 +126,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         Floor = null;
         Country = null;
         Pending = null;
+        About = null;
     }
 
     public void Say(string key) => Replies.Add(Sayings.Plain(key));
@@ -152,7 +155,10 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     {
         var state = new ConversationState(
             before.EditionId, Language, Number, string.Empty, FirstAnswerAt, [.. Answers], Pending, SecondWordingDue, Raised, Doubted,
-            Reached, Earlier, NotUnderstood, Told, Floor, Country);
+            Reached, Earlier, NotUnderstood, Told, Floor, Country)
+        {
+            About = About,
+        };
         return new Stepped(state, [.. Replies]);
     }
 

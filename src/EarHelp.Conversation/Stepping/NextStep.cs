@@ -20,10 +20,35 @@ sealed class NextStep(Draft draft)
             Tell(views);
         else if (AskRaised(views) || AskSecondWording(ref views) || AskDoubted())
             return;
-        else if (_edition.Decide(views).Next is { } screen)
-            Ask(screen, 1);
         else
+            GoOn(views);
+    }
+
+    /// <summary>What was asked about comes first, as soon as all that it needs is known; an outcome that it does not change is not told again.</summary>
+    void GoOn(ImmutableArray<EarAnswers> views)
+    {
+        var answering = new Answering(draft, views);
+        if (answering.AskFirst() is { } first)
+        {
+            Ask(first, 1);
+            return;
+        }
+
+        var isAnswered = answering.Tell();
+        if (_edition.Decide(views).Next is { } screen)
+            Ask(screen, 1);
+        else if (!isAnswered || !IsToldAlready(views))
             Tell(views);
+    }
+
+    bool IsToldAlready(ImmutableArray<EarAnswers> views)
+    {
+        if (draft.Told is not { } before)
+            return false;
+        var now = new OutcomeTelling(draft, views).Tell();
+        draft.Pending = null;
+        return before.Level == now.Level && before.Hold == now.Hold && before.Advice.SequenceEqual(now.Advice)
+            && before.Warnings.SequenceEqual(now.Warnings) && before.Destinations.SequenceEqual(now.Destinations);
     }
 
     /// <summary>Only what is more urgent than before is noted: so each level has the first moment from which it, or worse, was certain.</summary>

@@ -11,6 +11,7 @@ using EarHelp.Triage.Deadlines;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 using EarHelp.Understanding.Lexicons;
+using EarHelp.Understanding.Topics;
 
 namespace EarHelp.Conversation.Stepping;
 
@@ -87,6 +88,8 @@ public sealed class ServedEdition
 
     public Lexicon LexiconOf(string language) => _languages[language].Lexicon;
 
+    public TopicIndex TopicsOf(string language) => _languages[language].Topics;
+
     public LetterWriter WriterOf(string language, bool isSelf) => isSelf ? _languages[language].Self : _languages[language].Other;
 
     /// <summary>The words for a conversation as it stands, in its language and grammar, with what to call where the person is.</summary>
@@ -135,6 +138,8 @@ public sealed class ServedEdition
         public string Language { get; } = language;
 
         public Lexicon Lexicon { get; } = Lexicon.Build(edition.Dialog, edition.Edition.Wordings[language]);
+
+        public TopicIndex Topics { get; } = TopicIndex.Build(edition.Edition.Wordings[language].Answers.Values);
 
         public LetterWriter Self { get; } = new(edition.Edition, language, isSelf: true);
 

@@ -35,6 +35,8 @@ sealed class Typing(Draft draft)
             draft.Replies.Add(Sayings.Stale(draft.Turn.Answers, draft.Turn.Content));
         if (isTooLong)
             draft.Replies.Add(Sayings.TextTooLong(LongestText));
+        if (plain is null && !isStale && !isTooLong && _edition.TopicsOf(draft.Language).Find(read) is { } topic)
+            draft.About = topic;
         if (isConcern)
             GoOnToConcern();
         else if (plain is not null && draft.Pending is { } pending)
@@ -43,6 +45,8 @@ sealed class Typing(Draft draft)
             TakeReadBack(understood, isRight);
         else if (ReadBackOf(reading, read) is { IsEmpty: false } readBack)
             Confirm(readBack);
+        else if (draft.About is { } about)
+            Changing.TakeAskAbout(draft, about);
         else if (isStale || isTooLong || isNew)
             draft.AskAgain();
         else

@@ -1,3 +1,4 @@
+using System.Globalization;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
@@ -33,6 +34,8 @@ sealed class ClinicWords(Clinic clinic, (string Call, string WithoutHearing) eme
         "clinic email" => clinic.Email,
         "clinic relay" => clinic.Relay,
         "clinic address" => clinic.Address,
+        "visit minutes" => clinic.VisitMinutes.ToString(CultureInfo.InvariantCulture),
+        "visit cost" => clinic.VisitCost,
         "emergency number" => emergency.Call,
         "emergency without hearing" => emergency.WithoutHearing,
         "crisis line" => clinic.CrisisLine,

@@ -42,6 +42,7 @@ sealed class Filling(bool isSelf, Func<string, string?> valueOf)
                 Block.Paragraph p => new Block.Paragraph(FillAll(p.Inlines)),
                 Block.Heading h => h with { Inlines = FillAll(h.Inlines) },
                 Block.Items items => items with { Entries = [.. items.Entries.Select(FillAll)] },
+                Block.Picture picture => picture with { Words = FillAll(picture.Words) },
                 _ => throw new System.Diagnostics.UnreachableException(),
             });
         }
@@ -83,6 +84,7 @@ sealed class Filling(bool isSelf, Func<string, string?> valueOf)
                 Block.Paragraph p => HasBlanks(p.Inlines),
                 Block.Heading h => HasBlanks(h.Inlines),
                 Block.Items items => items.Entries.Any(HasBlanks),
+                Block.Picture picture => HasBlanks(picture.Words),
                 _ => false,
             };
             if (has)

@@ -11,6 +11,9 @@ namespace EarHelp.Conversation.Telling;
 /// </summary>
 public abstract record LetterPart
 {
+    /// <summary>Key of the passage that answers what was asked about.</summary>
+    public const string AnswerKey = "answer";
+
     LetterPart()
     {
     }

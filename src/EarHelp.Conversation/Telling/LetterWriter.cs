@@ -16,6 +16,7 @@ public sealed class LetterWriter
     readonly ClinicWords _clinic;
     readonly QuestionLetter _questions;
     readonly OutcomeLetter _outcomes;
+    readonly AnswerLetter _answerPages;
 
     /// <param name="isSelf">True if the person writes about themselves; it chooses between <c>{you|they}</c>.</param>
     public LetterWriter(Edition edition, string language, bool isSelf)
@@ -36,6 +37,7 @@ public sealed class LetterWriter
         _clinic = new ClinicWords(edition.Clinic, emergency, _wording, isSelf, times);
         _questions = new QuestionLetter(edition.Dialog, _wording, _answers, _clinic);
         _outcomes = new OutcomeLetter(edition, _wording, _answers, _clinic);
+        _answerPages = new AnswerLetter(_wording, _answers, _clinic);
     }
 
     public bool IsSelf { get; }
@@ -51,6 +53,7 @@ public sealed class LetterWriter
         Reply.Ask ask => [new LetterPart.Asked(_questions.Write(ask.Question))],
         Reply.Confirm confirm => [ReadBack(confirm)],
         Reply.Outcome outcome => [new LetterPart.OutcomeShown(outcome.Told, _outcomes.Write(outcome.Told, now))],
+        Reply.Answered answered => [new LetterPart.Passage(LetterPart.AnswerKey, _answerPages.Write(answered.Told))],
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

@@ -12,6 +12,7 @@ sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers
     const int HeadlineLevel = 3;
 
     readonly ReasonLetter _reasons = new(edition, wording, answers, clinic);
+    readonly DropsLetter _drops = new(edition.Dialog, answers, clinic);
 
     public ImmutableArray<OutcomeSection> Write(OutcomeTold told, Instant now)
     {
@@ -97,7 +98,10 @@ sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers
                 continue;
             if (namesEars && item.Ear is not null)
                 text = ProseOf.Together(text, ProseOf.Heading(clinic.Fill(answers.Word("for ear"), item.Ear, _ => null)));
-            text = ProseOf.Together(text, WithHeadline(clinic.Fill(words, item.Ear, _ => null)));
+            text = ProseOf.Together(
+                text,
+                WithHeadline(clinic.Fill(words, item.Ear, _ => null)),
+                _drops.After(item, told.Advice, told.DecidedAt.InZone(edition.Clinic.Zone).Date));
         }
 
         return text;

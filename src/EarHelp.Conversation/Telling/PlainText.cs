@@ -128,6 +128,9 @@ public static class PlainText
                 case Block.Heading heading:
                     text.Append(OfLine(heading.Inlines)).Append('\n');
                     break;
+                case Block.Picture picture:
+                    text.Append('[').Append(OfLine(picture.Words)).Append("]\n\n");
+                    break;
                 case Block.Items items:
                     for (var i = 0; i < items.Entries.Length; i++)
                     {

@@ -59,6 +59,7 @@ static class ProseOf
                 Block.Paragraph p => p.Inlines,
                 Block.Heading h => h.Inlines,
                 Block.Items items => [.. items.Entries.SelectMany(e => e)],
+                Block.Picture picture => picture.Words,
                 _ => throw new System.Diagnostics.UnreachableException(),
             });
         }

@@ -12,7 +12,7 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
     public Prose Why(OutcomeTold told)
     {
         var deciding = ProseOf.List(told.Reasons.Where(r => r.Decides).Select(Reason).Where(r => !r.IsEmpty).DistinctBy(PlainText.OfLine));
-        var others = ProseOf.List(told.Reasons.Where(r => !r.Decides).Select(Reason).Where(r => !r.IsEmpty).DistinctBy(PlainText.OfLine));
+        var others = ProseOf.List(told.Reasons.Where(r => !r.Decides && !IsSaidBy(r, told.Reasons)).Select(Reason).Where(r => !r.IsEmpty).DistinctBy(PlainText.OfLine));
         return ProseOf.Together(
             deciding.IsEmpty ? Prose.Empty : Line("why this answer lead"),
             deciding,
@@ -20,6 +20,11 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
             others,
             told.Answers.Any(a => a.Value is null) ? Line("counted as worse") : Prose.Empty);
     }
+
+    /// <summary>A row that never decides alone gives no reason of its own beside the row that says the same.</summary>
+    bool IsSaidBy(ReasonTold reason, ImmutableArray<ReasonTold> all) =>
+        edition.Dialog.Rules.FirstOrDefault(r => r.Id == reason.Rule) is { } rule
+        && rule.AlsoSaidBy.Any(said => all.Any(o => o.Rule == said || o.Rule.Split('.')[0] == said));
 
     public Prose ForTheClinician(OutcomeTold told)
     {

@@ -6,7 +6,7 @@ namespace EarHelp.Conversation.Telling;
 public static class RequiredWords
 {
     /// <summary>Names of pages.</summary>
-    public static ImmutableArray<string> Pages { get; } = ["greeting", "return link"];
+    public static ImmutableArray<string> Pages { get; } = ["greeting", "return link", AnswerLetter.OutOfDate];
 
     /// <summary>Keys of short texts.</summary>
     public static ImmutableArray<string> Interface { get; } =
@@ -36,6 +36,9 @@ public static class RequiredWords
         "what to do", "leave alone", "protect", "get help", "take note", "more urgent", "good to know",
         "why this answer", "why this answer lead", "reasons less", "counted as worse",
         "tell the clinician", "tell the clinician lead", "tell no", "tell no ear", "tell changed",
+        "answer not for you", "answer follows", "answer advice",
+        "drops plan", "drops plan day", "drops plan day if needed", "drops plan end", "drops plan ears",
+        "drops plan total", "drops plan lasts", "drops plan short", "figures",
         "if nobody answered", "if nobody answered by", "who decides",
         "type several",
     ];

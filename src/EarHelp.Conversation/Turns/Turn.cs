@@ -25,6 +25,7 @@ public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int Aske
 [JsonDerivedType(typeof(StartOver), "start-over")]
 [JsonDerivedType(typeof(AskForLink), "ask-for-link")]
 [JsonDerivedType(typeof(CameBack), "came-back")]
+[JsonDerivedType(typeof(AskAbout), "ask-about")]
 public abstract record TurnContent
 {
     TurnContent()
@@ -54,6 +55,9 @@ public abstract record TurnContent
 
     /// <summary>Came back by a private link.</summary>
     public sealed record CameBack : TurnContent;
+
+    /// <summary>Asks for one of the answers of the edition, by its name; an unknown name asks for nothing.</summary>
+    public sealed record AskAbout(string Answer) : TurnContent;
 }
 
 /// <param name="Fact">The fact's id.</param>

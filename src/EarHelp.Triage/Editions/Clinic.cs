@@ -26,7 +26,14 @@ public sealed record Clinic(
     ImmutableArray<OpenHours> Open,
     ImmutableArray<Closure> Closures,
     ImmutableArray<Holiday> Holidays,
-    ImmutableArray<string> Offered);
+    ImmutableArray<string> Offered)
+{
+    /// <summary>What a visit costs, in words; empty if the clinic does not say.</summary>
+    public string VisitCost { get; init; } = "";
+
+    /// <summary>Days for which a page is still shown after its review was due; 0 if the clinic does not say.</summary>
+    public int ReviewGraceDays { get; init; }
+}
 
 /// <param name="To">The end is outside.</param>
 public sealed record OpenHours(IsoDayOfWeek Day, LocalTime From, LocalTime To);

@@ -28,6 +28,9 @@ public sealed record Dialog(
     public ImmutableArray<string> Warnings { get; } =
         [.. Rules.SelectMany(r => r.Warn).Distinct(StringComparer.Ordinal)];
 
+    /// <summary>How drops are used, for advice items that name some.</summary>
+    public ImmutableArray<DropsPlan> DropsPlans { get; init; } = [];
+
     /// <summary>A fact by its own name or by the name of the number counted from it.</summary>
     public Fact? FindFact(string id) =>
         Facts.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal))

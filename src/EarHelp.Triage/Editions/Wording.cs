@@ -13,6 +13,8 @@ namespace EarHelp.Triage.Editions;
 /// <param name="Reasons">By rule (of the row, else of its owner).</param>
 /// <param name="Holds">By the words after "not until".</param>
 /// <param name="Interface">Short texts by key; they may hold blanks in braces.</param>
+/// <param name="Answers">By the page's name.</param>
+/// <param name="Glossary">In reading order.</param>
 public sealed record Wording(
     string Language,
     FrozenDictionary<string, QuestionWords> Questions,
@@ -25,7 +27,9 @@ public sealed record Wording(
     FrozenDictionary<string, Prose> Holds,
     FrozenDictionary<string, Prose> Pages,
     FrozenDictionary<string, string> Interface,
-    ImmutableArray<Signpost> Signposts);
+    ImmutableArray<Signpost> Signposts,
+    FrozenDictionary<string, AnswerPage> Answers,
+    ImmutableArray<GlossaryEntry> Glossary);
 
 /// <summary>The words of one screen.</summary>
 /// <param name="Again">The second wording of a single fact, or empty.</param>

@@ -23,6 +23,10 @@ public abstract record Block
 
     /// <param name="IsNumbered">True for steps that have an order.</param>
     public sealed record Items(ImmutableArray<ImmutableArray<Inline>> Entries, bool IsNumbered) : Block;
+
+    /// <param name="Name">One of <see cref="Editions.Pictures"/>.</param>
+    /// <param name="Words">Says the same in words.</param>
+    public sealed record Picture(string Name, ImmutableArray<Inline> Words) : Block;
 }
 
 /// <summary>A piece of a line.</summary>

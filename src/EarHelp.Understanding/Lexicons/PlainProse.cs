@@ -18,6 +18,7 @@ static class PlainProse
                 Block.Paragraph p => p.Inlines,
                 Block.Heading h => h.Inlines,
                 Block.Items items => [.. items.Entries.SelectMany(e => e)],
+                Block.Picture picture => picture.Words,
                 _ => [],
             };
             foreach (var inline in inlines)

@@ -7,7 +7,7 @@ public static class NeededWords
 {
     public static ImmutableArray<string> Texts { get; } =
     [
-        "about", "accessibility", "answer missing", "back", "change", "channel emergency", "clinic contact", "clinic relay", "come back later", "come back link",
+        "about", "accessibility", "answer missing", "answers ask", "answers back", "answers heading", "answers hint", "back", "change", "channel emergency", "clinic contact", "clinic relay", "come back later", "come back link",
         "continue", "conversation", "copy link", "date day", "date month", "date year", "demonstration", "demonstration why",
         "does not diagnose", "drawing title", "emergency call", "emergency country", "emergency line", "emergency line abroad",
         "emergency line abroad heading", "emergency line nobody near", "emergency line without hearing", "emergency without hearing heading",

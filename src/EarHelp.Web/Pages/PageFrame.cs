@@ -67,6 +67,7 @@ static class PageFrame
         if (token is not null)
         {
             html.Markup("<ul>"u8);
+            WriteLink(html, "/answers"u8, words["answers heading"]);
             WriteLink(html, "/start-over"u8, words["start over"]);
             WriteButton(html, "/link"u8, words["come back later"], token);
             WriteButton(html, "/leave"u8, words["leave now"], token);

@@ -37,6 +37,7 @@ static class ProseWriter
         Block.Paragraph paragraph => [paragraph.Inlines],
         Block.Heading heading => [heading.Inlines],
         Block.Items items => items.Entries,
+        Block.Picture picture => [picture.Words],
         _ => throw new UnreachableException(),
     };
 
@@ -50,6 +51,9 @@ static class ProseWriter
             case Block.Heading heading:
                 html.Markup("<h"u8).Number((int)headings).Markup(">"u8);
                 Write(html, heading.Inlines).Markup("</h"u8).Number((int)headings).Markup(">"u8);
+                break;
+            case Block.Picture picture:
+                PictureWriter.Write(html, picture);
                 break;
             case Block.Items items:
                 html.Markup(items.IsNumbered ? "<ol>"u8 : "<ul>"u8);

@@ -20,12 +20,14 @@ static class Routes
         Read("/privacy", context => pages.TextAsync(context, "privacy"));
         Read("/accessibility", context => pages.TextAsync(context, "accessibility"));
         Read("/abroad", pages.AbroadAsync);
+        Read("/answers", pages.AnswersAsync);
         Read("/start-over", pages.StartOverAsync);
         Read("/left", pages.LeftAsync);
         Read("/back/{secret}", pages.BackAsync);
         app.MapPost("/answer", turns.AnswerAsync);
         app.MapPost("/confirm", turns.ConfirmAsync);
         app.MapPost("/change", turns.ChangeAsync);
+        app.MapPost("/ask", turns.AskAsync);
         app.MapPost("/changed", turns.SomethingChangedAsync);
         app.MapPost("/start-over", turns.StartOverAsync);
         app.MapPost("/link", links.MakeAsync);

@@ -56,6 +56,20 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
         await PageResponse.SendAsync(context, page);
     }
 
+    /// <summary>Only with a conversation: an answer rests on what was asked in it.</summary>
+    public async Task AnswersAsync(HttpContext context)
+    {
+        if (await FindAsync(context) is not { } conversation)
+        {
+            await PageResponse.GoToAsync(context, "/");
+            return;
+        }
+
+        var history = await talk.HistoryAsync(conversation, context.RequestAborted);
+        var last = history.SelectMany(t => t.Replies).OfType<Conversation.Replies.Reply.Answered>().LastOrDefault();
+        await PageResponse.SendAsync(context, AnswersPage.Write(conversation.Words, last, TokenOf(context), Secret.NewIdentifier(), Now));
+    }
+
     public async Task StartOverAsync(HttpContext context)
     {
         if (await FindAsync(context) is { } conversation)

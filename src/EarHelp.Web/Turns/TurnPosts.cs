@@ -71,6 +71,18 @@ public sealed partial class TurnPosts(
         await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.Change(screen, ear)));
     }
 
+    /// <summary>A topic of the list, or a question in the person's own words.</summary>
+    public async Task AskAsync(HttpContext context)
+    {
+        if (await OpenAsync(context) is not var (sent, turn, conversation))
+            return;
+        var topic = sent.Fields[AnswersPage.Topic].ToString();
+        TurnContent content = topic.Length > 0
+            ? new TurnContent.AskAbout(topic)
+            : new TurnContent.Typed(sent.Fields[AnswersPage.Question].ToString());
+        await TakeAsync(context, sent, conversation, new Turn(turn, null, content));
+    }
+
     public async Task SomethingChangedAsync(HttpContext context)
     {
         if (await OpenAsync(context) is var (sent, turn, conversation))

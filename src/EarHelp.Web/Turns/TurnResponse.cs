@@ -20,6 +20,10 @@ public sealed class TurnResponse(Talk talk, FaultPages faults, Serving.ServiceSe
         {
             case TakenTurns.NotSaved lost:
                 return faults.SendEmergencyAsync(context, isNotSaved: true, lost.Alarms);
+            case TakenTurns.Kept kept when IsAnswered(kept):
+                return PageResponse.WantsPart(context)
+                    ? PageResponse.GoPartAsync(context, "/answers#answer")
+                    : PageResponse.GoToAsync(context, "/answers#answer");
             case TakenTurns.Kept kept when PageResponse.WantsPart(context):
                 return kept.Conversation.Outcome is null
                     ? SendPartAsync(context, sent, kept)
@@ -32,6 +36,8 @@ public sealed class TurnResponse(Talk talk, FaultPages faults, Serving.ServiceSe
                 throw new System.Diagnostics.UnreachableException();
         }
     }
+
+    static bool IsAnswered(TakenTurns.Kept kept) => kept.New.Any(t => t.Replies.Any(r => r is Conversation.Replies.Reply.Answered));
 
     /// <summary>The same question again, with what was put in and what is wrong with it; no turn was taken.</summary>
     public async Task SendFaultsAsync(HttpContext context, SentForm sent, OpenConversation conversation, string turn, FilledForm filled)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using EarHelp.Triage.Rules;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Facts;
@@ -60,7 +61,7 @@ public sealed class EngineLawTests
             var dialog = chance.Make();
             var assessor = Assessor.Build(dialog);
             ImmutableArray<Answer> unsure = [.. dialog.Facts.Select(f => new Answer.Asked(f.Values.All))];
-            var shown = assessor.Assess([new EarAnswers(Ear.Left, unsure)]).Advice.Where(a => a.Kind == Rules.AdviceKind.ToDo).ToArray();
+            var shown = assessor.Assess([new EarAnswers(Ear.Left, unsure)]).Advice.Where(a => a.Kind == AdviceKind.ToDo).ToArray();
             var reading = new PlainReading(dialog);
 
             foreach (var patient in AllPatients.Completions(dialog, [.. dialog.Facts.Select(_ => Answer.Unknown)]).Where(reading.IsPossible))
