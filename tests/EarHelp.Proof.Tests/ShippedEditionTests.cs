@@ -9,7 +9,6 @@ public sealed class ShippedEditionTests
 
         Assert.Empty(report.Errors);
         Assert.StartsWith("7 properties hold for ", report.Summary(TimeSpan.Zero), StringComparison.Ordinal);
-        Assert.True(report.MostScreens <= ShippedEdition.Whole.Dialog.ScreensAtMost);
     }
 
     [Fact]

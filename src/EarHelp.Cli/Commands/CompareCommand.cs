@@ -1,4 +1,5 @@
 using System.CommandLine;
+using EarHelp.Cli.Comparing;
 using EarHelp.Cli.Keeping;
 using EarHelp.Cli.Teaching;
 using EarHelp.Proof.Comparing;
@@ -37,9 +38,10 @@ public static class CompareCommand
             if (old is null || now is null)
                 return ExitCode.FaultsFound;
             var comparison = EditionComparison.Of(old, now);
+            var examples = ExamplesThatChange.Between(old, now, named.ExamplesOf(parsed.GetRequiredValue(after), parsed.GetRequiredValue(before)));
             if (parsed.GetValue(html) is { } file)
-                await File.WriteAllTextAsync(Path.GetFullPath(file, terminal.Folder), ComparisonHtml.Write(comparison), cancellation).ConfigureAwait(false);
-            await terminal.Out.WriteAsync(parsed.GetValue(json) ? ComparisonJson.Write(comparison) + "\n" : ComparisonText.Write(comparison)).ConfigureAwait(false);
+                await File.WriteAllTextAsync(Path.GetFullPath(file, terminal.Folder), ComparisonHtml.Write(comparison, examples), cancellation).ConfigureAwait(false);
+            await terminal.Out.WriteAsync(parsed.GetValue(json) ? ComparisonJson.Write(comparison, examples) + "\n" : ComparisonText.Write(comparison, examples)).ConfigureAwait(false);
             return comparison.Bound is null ? ExitCode.Fine : ExitCode.FaultsFound;
         });
         return command;

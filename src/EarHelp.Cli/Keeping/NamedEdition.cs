@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using EarHelp.Cli.Commands;
 using EarHelp.Content;
 using EarHelp.Content.Sources;
@@ -27,4 +28,8 @@ sealed class NamedEdition(string? data, Terminal terminal)
             return compiled.Edition;
         }
     }
+
+    /// <summary>The example patients of the first of the names that is a folder with some; a kept edition has none.</summary>
+    public ImmutableArray<SourceFile> ExamplesOf(params IEnumerable<string> names) =>
+        names.Select(n => Path.GetFullPath(n, terminal.Folder)).Where(Directory.Exists).Select(SourceFolder.ReadExamples).FirstOrDefault(e => !e.IsEmpty, []);
 }

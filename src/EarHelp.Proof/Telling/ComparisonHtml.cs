@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
 using System.Text;
@@ -18,7 +19,7 @@ public static class ComparisonHtml
         ul{margin:0;padding-left:1.1rem}
         """;
 
-    public static string Write(EditionComparison comparison)
+    public static string Write(EditionComparison comparison, ImmutableArray<ChangedExample> examples = default)
     {
         ArgumentNullException.ThrowIfNull(comparison);
         var html = new StringBuilder();
@@ -32,6 +33,8 @@ public static class ComparisonHtml
             Add(html, group);
         if (!comparison.Edits.IsEmpty)
             html.Append("<h2>Rows that are not as they were</h2><ul>").AppendJoin("", comparison.Edits.Select(e => $"<li>{Text(e.ToString())}</li>")).Append("</ul>");
+        if (!examples.IsDefaultOrEmpty)
+            html.Append("<h2>Example patients who are told something else</h2><ul>").AppendJoin("", examples.Select(e => $"<li>{Text(e.ToString())}</li>")).Append("</ul>");
         if (!comparison.Texts.IsEmpty)
             html.Append("<h2>Texts</h2><table><tr><th>text</th><th>what changed</th></tr>").AppendJoin("", comparison.Texts.Select(Row)).Append("</table>");
         return html.Append("</body></html>\n").ToString();

@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -12,7 +13,7 @@ public static class ComparisonJson
 {
     static readonly JsonWriterOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, Indented = true };
 
-    public static string Write(EditionComparison comparison)
+    public static string Write(EditionComparison comparison, ImmutableArray<ChangedExample> examples = default)
     {
         ArgumentNullException.ThrowIfNull(comparison);
         var buffer = new ArrayBufferWriter<byte>();
@@ -33,6 +34,19 @@ public static class ComparisonJson
             json.WriteStartArray("edits");
             foreach (var edit in comparison.Edits)
                 Write(json, edit);
+            json.WriteEndArray();
+            json.WriteStartArray("examples");
+            foreach (var example in examples.IsDefault ? [] : examples)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", example.Name);
+                json.WriteString("file", example.Spot.File);
+                json.WriteNumber("line", example.Spot.Line);
+                json.WriteString("before", example.Before);
+                json.WriteString("after", example.After);
+                json.WriteEndObject();
+            }
+
             json.WriteEndArray();
             WriteTexts(json, comparison);
             json.WriteEndObject();

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using EarHelp.Proof.Comparing;
 using EarHelp.Proof.Patients;
@@ -7,7 +8,7 @@ namespace EarHelp.Proof.Telling;
 /// <summary>A comparison for a terminal: plain, sorted and stable, so that two of them can be compared line by line.</summary>
 public static class ComparisonText
 {
-    public static string Write(EditionComparison comparison)
+    public static string Write(EditionComparison comparison, ImmutableArray<ChangedExample> examples = default)
     {
         ArgumentNullException.ThrowIfNull(comparison);
         var text = new StringBuilder();
@@ -26,6 +27,13 @@ public static class ComparisonText
             text.AppendLine().AppendLine("Rows that are not as they were");
             foreach (var edit in comparison.Edits)
                 text.AppendLine($"  {edit}");
+        }
+
+        if (!examples.IsDefaultOrEmpty)
+        {
+            text.AppendLine().AppendLine("Example patients who are told something else");
+            foreach (var example in examples)
+                text.AppendLine($"  {example}");
         }
 
         AddTexts(text, comparison);

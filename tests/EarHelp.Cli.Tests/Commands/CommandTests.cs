@@ -35,6 +35,10 @@ public sealed class CommandTests : IDisposable
     [InlineData("health")]
     [InlineData("serve")]
     [InlineData("decide")]
+    [InlineData("compare")]
+    [InlineData("map")]
+    [InlineData("explain")]
+    [InlineData("export")]
     public async Task Every_command_teaches_with_an_example(string command)
     {
         var called = await Called.WithAsync(command, "--help");
