@@ -58,10 +58,10 @@ public sealed class AnswersTests(SharedService service)
         using var patient = service.Running.NewPatient();
         await patient.ReachPlanAsync(await patient.BeginAsync(), BlockedEar);
 
-        var answered = await AskAsync(patient, ("question", "can I use cotton buds?"));
+        var answered = await AskAsync(patient, ("question", "Why do I get so much ear wax?"));
 
         Assert.Contains("id=\"answer\"", answered.Html);
-        Assert.Contains("Why are cotton buds a bad idea?", answered.Text);
+        Assert.Contains("Why does it happen to me?", answered.Text);
     }
 
     static async Task<PageRead> AskAsync(Patient patient, (string Name, string Value) asked)
