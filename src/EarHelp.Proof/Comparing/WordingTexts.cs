@@ -25,6 +25,15 @@ static class WordingTexts
             texts[$"signpost: {signpost.Id}: said as"] = string.Join(", ", signpost.SaidAs);
         }
 
+        foreach (var (id, page) in wording.Answers)
+        {
+            texts[$"answer: {id}"] = $"{page.Title} {Plain(page.Text)} {Plain(page.Next)}";
+            texts[$"answer: {id}: asked as"] = string.Join(", ", page.AskedAs);
+            texts[$"answer: {id}: review"] = $"{page.Review.Owner}, {page.Review.ReviewedOn:R}, {page.Review.ReviewBy:R}, {page.Review.AppliesTo}, {string.Join(", ", page.Review.Sources)}";
+        }
+
+        foreach (var entry in wording.Glossary)
+            texts[$"glossary: {entry.PlainWords[0]}"] = $"{string.Join(", ", entry.PlainWords)} ({string.Join(", ", entry.Terms)}): {Plain(entry.Meaning)}";
         foreach (var (level, words) in wording.Outcomes)
         {
             foreach (var (part, prose) in new[] { ("headline", words.Headline), ("meaning", words.Meaning), ("more urgent", words.MoreUrgent), ("if nobody answered", words.IfNobodyAnswered), ("who decides", words.WhoDecides) })
@@ -58,6 +67,7 @@ static class WordingTexts
         Block.Paragraph paragraph => [paragraph.Inlines],
         Block.Heading heading => [heading.Inlines],
         Block.Items items => items.Entries,
+        Block.Picture picture => [picture.Words],
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

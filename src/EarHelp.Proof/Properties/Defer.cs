@@ -85,6 +85,7 @@ static class Defer
         Block.Paragraph paragraph => [paragraph.Inlines],
         Block.Heading heading => [heading.Inlines],
         Block.Items items => items.Entries,
+        Block.Picture picture => [picture.Words],
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 }
