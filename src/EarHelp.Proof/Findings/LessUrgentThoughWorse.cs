@@ -13,9 +13,9 @@ public sealed record LessUrgentThoughWorse(
 {
     public override string Breaks => PropertyNames.Monotone;
 
-    public override string Fault => 
+    public override string Fault =>
         $"\"{Fact}\" gets worse from {From} to {To}, and the level falls from \"{LevelBefore}\" to \"{LevelAfter}\"; afterwards: {After.InWords}.";
 
-    public override string Mend => 
+    public override string Mend =>
         $"Let the row that decides before also match {To}, or write \"none, because …\" into the column \"worse towards\".";
 }

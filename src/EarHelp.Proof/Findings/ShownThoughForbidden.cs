@@ -13,7 +13,7 @@ public sealed record ShownThoughForbidden(string Item, string Forbids, Immutable
 
     public override string Fault => $"\"{Item}\" is shown to people whom {Forbids} may forbid it.";
 
-    public override string Mend => 
+    public override string Mend =>
         "Make it an item to do, which is shown only if every possible answer allows it, or move the condition into \"only if\".";
 }
 
