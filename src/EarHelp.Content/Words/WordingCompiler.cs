@@ -132,6 +132,8 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             problems.Add(Codes.MissingWords, spot, $"There are no advice words in \"{pages.Language}\", so nobody would notice a dose in a text that only explains.", "Bring back the file with the setting \"words: advice words\", or write one as content/README.md says.");
         if (!pages.Of(WordPages.Signposts).Any())
             problems.Add(Codes.MissingWords, spot, $"There are no signposts in \"{pages.Language}\", so an emergency that somebody writes of would show nothing at once.", "Bring back the file with the setting \"words: signposts\", or write one as content/README.md says.");
+        if (!pages.Of(WordPages.Glossary).Any())
+            problems.Add(Codes.MissingWords, spot, $"There is no glossary in \"{pages.Language}\", so a medical word could stand without its plain words.", "Bring back the file with the setting \"words: glossary\", or write one as content/README.md says.");
     }
 
     ImmutableArray<Signpost> ReadSignposts()
