@@ -56,10 +56,10 @@ static partial class Breaks
         ("a quotation", t => InSection(t, "> The ear")),
         ("a heading of the wrong level", t => InSection(t, "#### The ear\n\nIt is here.")),
         ("a section that stands twice", t => FirstSection(t) is { } s ? t.TrimEnd('\n') + "\n\n" + s : null),
-        // The names of signposts are free.
-        ("a section with a wrong name", t => FirstSection(t) is not null && !IsOf(t, "signposts") ? SectionName().Replace(t, "$0x", 1) : null),
-        ("a section that is not there", t => FirstSection(t) is { } s ? t.Replace(s, string.Empty, StringComparison.Ordinal) : null),
-        ("a section without text", t => FirstSection(t) is { } s ? t.Replace(s, s.Split('\n')[0] + "\n\n", StringComparison.Ordinal) : null),
+        // The names of signposts and of answers are free, and so is what a glossary holds.
+        ("a section with a wrong name", t => FirstSection(t) is not null && !IsOf(t, "signposts") && !IsOf(t, "answers") && !IsOf(t, "glossary") ? SectionName().Replace(t, "$0x", 1) : null),
+        ("a section that is not there", t => FirstSection(t) is { } s && !IsOf(t, "glossary") ? t.Replace(s, string.Empty, StringComparison.Ordinal) : null),
+        ("a section without text", t => FirstSection(t) is { } s && !IsOf(t, "glossary") ? t.Replace(s, s.Split('\n')[0] + "\n\n", StringComparison.Ordinal) : null),
         ("a file of another kind", t => t.Contains("\nwords:", StringComparison.Ordinal) ? Setting(Without(t, "words")!, "words: letters") : null),
         ("a file of no kind", t => t.Contains("\nwords:", StringComparison.Ordinal) ? Without(t, "words") : null),
         ("a file of another dialog", t => t.Contains("\ndialog:", StringComparison.Ordinal) ? Setting(Without(t, "dialog")!, "dialog: nose") : null),
