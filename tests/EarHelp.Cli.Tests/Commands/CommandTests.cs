@@ -54,7 +54,7 @@ public sealed class CommandTests : IDisposable
         var called = await Called.WithAsync("check");
 
         Assert.Equal((0, string.Empty), (called.ExitCode, called.Error));
-        Assert.Matches(@"^\d+ files read, no fault: [1-9]\d* facts on [1-9]\d* screens, [1-9]\d* rules", called.Out);
+        Assert.Matches(@"(?m)^\d+ files read, no fault: [1-9]\d* facts on [1-9]\d* screens, [1-9]\d* rules", called.Out);
     }
 
     [Fact]
