@@ -101,23 +101,5 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
         }
     }
 
-    /// <summary>The asked facts of conditions, also those behind named facts.</summary>
-    HashSet<Fact> FactsIn(ImmutableArray<Condition> conditions)
-    {
-        var found = new HashSet<Fact>(ReferenceEqualityComparer.Instance);
-        var seen = new HashSet<int>();
-        Collect(conditions);
-        return found;
-
-        void Collect(IEnumerable<Condition> some)
-        {
-            foreach (var condition in some)
-            {
-                if (!condition.Of.IsNamedFact)
-                    found.Add(_dialog.Facts[condition.Of.Index]);
-                else if (seen.Add(condition.Of.Index))
-                    Collect(_dialog.NamedFacts[condition.Of.Index].Rows.SelectMany(r => r.Conditions));
-            }
-        }
-    }
+    IEnumerable<Fact> FactsIn(ImmutableArray<Condition> conditions) => FactsBehind.Of(_dialog, conditions).Select(f => _dialog.Facts[f]);
 }

@@ -39,16 +39,7 @@ public sealed record ReadText(string Name, SourceSpot Spot, ImmutableArray<strin
     static IEnumerable<ReadText> Of(string kind, IEnumerable<KeyValuePair<string, Prose>> texts) => texts.Select(t => Of($"{kind}: {t.Key}", t.Value));
 
     static ReadText Of(string name, params ImmutableArray<Prose> texts) =>
-        new(name, texts.First(t => !t.IsEmpty || t == texts[^1]).Spot, [.. texts.Where(t => !t.IsEmpty).SelectMany(t => t.Blocks).SelectMany(LinesOf)]);
-
-    static IEnumerable<string> LinesOf(Block block) => block switch
-    {
-        Block.Paragraph paragraph => [Line(paragraph.Inlines)],
-        Block.Heading heading => [Line(heading.Inlines)],
-        Block.Items items => items.Entries.Select(Line),
-        Block.Picture picture => [Line(picture.Words)],
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+        new(name, texts.First(t => !t.IsEmpty || t == texts[^1]).Spot, [.. texts.Where(t => !t.IsEmpty).SelectMany(t => t.Blocks).SelectMany(b => b.Lines.Select(Line))]);
 
     static string Line(ImmutableArray<Inline> inlines) => string.Concat(inlines.Select(i => i switch
     {

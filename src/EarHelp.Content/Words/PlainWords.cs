@@ -21,14 +21,7 @@ static class PlainWords
     }
 
     /// <summary>Paragraphs, headings and list entries, each as one line.</summary>
-    public static IEnumerable<string> Lines(Block block) => block switch
-    {
-        Block.Paragraph paragraph => [Line(paragraph.Inlines)],
-        Block.Heading heading => [Line(heading.Inlines)],
-        Block.Items items => items.Entries.Select(e => Line(e)),
-        Block.Picture picture => [Line(picture.Words)],
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    public static IEnumerable<string> Lines(Block block) => block.Lines.Select(l => Line(l));
 
     static string Line(IEnumerable<Inline> inlines) => string.Concat(inlines.Select(i => i switch
     {

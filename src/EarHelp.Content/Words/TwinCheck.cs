@@ -38,14 +38,7 @@ static partial class TwinCheck
         }
     }
 
-    static IEnumerable<Inline> Inlines(Block block) => block switch
-    {
-        Block.Paragraph paragraph => paragraph.Inlines,
-        Block.Heading heading => heading.Inlines,
-        Block.Items items => items.Entries.SelectMany(e => e),
-        Block.Picture picture => picture.Words,
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    static IEnumerable<Inline> Inlines(Block block) => block.Lines.SelectMany(l => l);
 
     [GeneratedRegex(@"(?<![\d-])\+?\d(?:[ ()/-]?\d){6,}(?![\d-])", RegexOptions.CultureInvariant)]
     private static partial Regex PhoneNumber();

@@ -60,16 +60,7 @@ static class WordingTexts
         }
     }
 
-    public static string Plain(Prose prose) => prose.IsEmpty ? "" : string.Join(' ', prose.Blocks.SelectMany(Lines).Select(line => string.Concat(line.Select(Plain))));
-
-    static IEnumerable<ImmutableArray<Inline>> Lines(Block block) => block switch
-    {
-        Block.Paragraph paragraph => [paragraph.Inlines],
-        Block.Heading heading => [heading.Inlines],
-        Block.Items items => items.Entries,
-        Block.Picture picture => [picture.Words],
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    public static string Plain(Prose prose) => prose.IsEmpty ? "" : string.Join(' ', prose.Blocks.SelectMany(block => block.Lines).Select(line => string.Concat(line.Select(Plain))));
 
     static string Plain(Inline inline) => inline switch
     {

@@ -74,18 +74,9 @@ static class Defer
     }
 
     static IEnumerable<string> Blanks(Prose prose) =>
-        prose.Blocks.SelectMany(Lines).SelectMany(line => line).Select(inline => inline switch
+        prose.Blocks.SelectMany(block => block.Lines).SelectMany(line => line).Select(inline => inline switch
         {
             Inline.Blank blank => blank.Name,
             _ => "",
         });
-
-    static IEnumerable<ImmutableArray<Inline>> Lines(Block block) => block switch
-    {
-        Block.Paragraph paragraph => [paragraph.Inlines],
-        Block.Heading heading => [heading.Inlines],
-        Block.Items items => items.Entries,
-        Block.Picture picture => [picture.Words],
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
 }

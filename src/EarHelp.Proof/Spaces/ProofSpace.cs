@@ -70,10 +70,7 @@ sealed class ProofSpace
                 return at != Terminal.Impossible && end(Terminal.ValueOf(at)) ? Terminal.True : Terminal.False;
             if (done.TryGetValue(at, out var known))
                 return known;
-            Span<int> children = stackalloc int[Classes[Builder.Nodes.VariableOf(at)].Count];
-            for (var i = 0; i < children.Length; i++)
-                children[i] = Walk(Builder.Nodes.ChildOf(at, i));
-            return done[at] = Builder.Make(Builder.Nodes.VariableOf(at), children);
+            return done[at] = Again(at, Walk);
         }
     }
 
@@ -119,10 +116,7 @@ sealed class ProofSpace
                 return Builder.Nodes.ChildOf(at, valueClass);
             if (done.TryGetValue(at, out var known))
                 return known;
-            Span<int> children = stackalloc int[Classes[Builder.Nodes.VariableOf(at)].Count];
-            for (var i = 0; i < children.Length; i++)
-                children[i] = Walk(Builder.Nodes.ChildOf(at, i));
-            return done[at] = Builder.Make(Builder.Nodes.VariableOf(at), children);
+            return done[at] = Again(at, Walk);
         }
     }
 
@@ -132,5 +126,15 @@ sealed class ProofSpace
         while (!Terminal.Is(root))
             root = Builder.Nodes.ChildOf(root, classes[Builder.Nodes.VariableOf(root)]);
         return root;
+    }
+
+    /// <summary>The node with each child replaced.</summary>
+    int Again(int at, Func<int, int> replaced)
+    {
+        var variable = Builder.Nodes.VariableOf(at);
+        Span<int> children = stackalloc int[Classes[variable].Count];
+        for (var i = 0; i < children.Length; i++)
+            children[i] = replaced(Builder.Nodes.ChildOf(at, i));
+        return Builder.Make(variable, children);
     }
 }

@@ -10,10 +10,7 @@ sealed class DiagramBuilder(int[] arity, int nodeLimit)
     /// <summary>The node that tests a variable; a test whose answers all lead to one place is left out.</summary>
     public int Make(int variable, ReadOnlySpan<int> children)
     {
-        var same = true;
-        for (var i = 1; i < children.Length && same; i++)
-            same = children[i] == children[0];
-        if (same)
+        if (!children.ContainsAnyExcept(children[0]))
             return children[0];
         var found = Nodes.Find(variable, children);
         if (found >= 0)

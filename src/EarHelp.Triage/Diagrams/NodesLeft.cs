@@ -12,10 +12,7 @@ sealed class NodesLeft(DialogDiagrams diagrams)
 
     public int Make(int variable, ReadOnlySpan<int> children)
     {
-        var same = true;
-        for (var i = 1; i < children.Length && same; i++)
-            same = children[i] == children[0];
-        if (same)
+        if (!children.ContainsAnyExcept(children[0]))
             return children[0];
         var found = _base.Find(variable, children);
         if (found < 0)

@@ -17,16 +17,31 @@ public abstract record Block
     {
     }
 
-    public sealed record Paragraph(ImmutableArray<Inline> Inlines) : Block;
+    /// <summary>What is read in it, line by line; of a picture, the words that say the same.</summary>
+    public abstract ImmutableArray<ImmutableArray<Inline>> Lines { get; }
 
-    public sealed record Heading(int Level, ImmutableArray<Inline> Inlines) : Block;
+    public sealed record Paragraph(ImmutableArray<Inline> Inlines) : Block
+    {
+        public override ImmutableArray<ImmutableArray<Inline>> Lines => [Inlines];
+    }
+
+    public sealed record Heading(int Level, ImmutableArray<Inline> Inlines) : Block
+    {
+        public override ImmutableArray<ImmutableArray<Inline>> Lines => [Inlines];
+    }
 
     /// <param name="IsNumbered">True for steps that have an order.</param>
-    public sealed record Items(ImmutableArray<ImmutableArray<Inline>> Entries, bool IsNumbered) : Block;
+    public sealed record Items(ImmutableArray<ImmutableArray<Inline>> Entries, bool IsNumbered) : Block
+    {
+        public override ImmutableArray<ImmutableArray<Inline>> Lines => Entries;
+    }
 
     /// <param name="Name">One of <see cref="Editions.Pictures"/>.</param>
     /// <param name="Words">Says the same in words.</param>
-    public sealed record Picture(string Name, ImmutableArray<Inline> Words) : Block;
+    public sealed record Picture(string Name, ImmutableArray<Inline> Words) : Block
+    {
+        public override ImmutableArray<ImmutableArray<Inline>> Lines => [Words];
+    }
 }
 
 /// <summary>A piece of a line.</summary>

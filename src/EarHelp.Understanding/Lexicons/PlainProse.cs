@@ -13,15 +13,7 @@ static class PlainProse
             return string.Empty;
         foreach (var block in prose.Blocks)
         {
-            var inlines = block switch
-            {
-                Block.Paragraph p => p.Inlines,
-                Block.Heading h => h.Inlines,
-                Block.Items items => [.. items.Entries.SelectMany(e => e)],
-                Block.Picture picture => picture.Words,
-                _ => [],
-            };
-            foreach (var inline in inlines)
+            foreach (var inline in block.Lines.SelectMany(l => l))
                 text.Append(WordsOf(inline));
             text.Append(' ');
         }

@@ -1,13 +1,14 @@
-using EarHelp.Triage.Editions;
 using EarHelp.Triage.Rules;
 
-namespace EarHelp.Proof.Seeing;
+namespace EarHelp.Triage.Editions;
 
 /// <summary>The asked facts on which conditions stand, also those behind named facts.</summary>
-static class FactsBehind
+public static class FactsBehind
 {
+    /// <returns>Indexes of facts.</returns>
     public static HashSet<int> Of(Dialog dialog, IEnumerable<Condition> conditions)
     {
+        ArgumentNullException.ThrowIfNull(dialog);
         var found = new HashSet<int>();
         var seen = new HashSet<int>();
         Collect(conditions);
