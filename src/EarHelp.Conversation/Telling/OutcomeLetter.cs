@@ -44,7 +44,7 @@ sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers
         Add(OutcomeSectionKind.TakeNote, "take note", All(told.Warnings, wording.Warnings, Fill));
         Add(OutcomeSectionKind.MoreUrgent, "more urgent", Fill(outcome?.MoreUrgent));
         Add(OutcomeSectionKind.Why, "why this answer", _reasons.Why(told));
-        Add(OutcomeSectionKind.GoodToKnow, "good to know", All(told.Explanations, wording.Explanations, Fill));
+        Add(OutcomeSectionKind.GoodToKnow, "good to know", All(told.Explanations, wording.Explanations, t => WithHeadline(Fill(t))));
         Add(OutcomeSectionKind.ForTheClinician, "tell the clinician", _reasons.ForTheClinician(told));
         var nobodyAnswered = told.AnswerBy is null ? "if nobody answered" : "if nobody answered by";
         Add(OutcomeSectionKind.IfNobodyAnswered, nobodyAnswered, Fill(outcome?.IfNobodyAnswered));
@@ -107,7 +107,7 @@ sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers
         return text;
     }
 
-    /// <summary>The first paragraph of an advice item is its headline.</summary>
+    /// <summary>The first paragraph of an advice item or an explanation is its headline.</summary>
     static Prose WithHeadline(Prose item) =>
         !item.IsEmpty && item.Blocks[0] is Block.Paragraph first
             ? item with { Blocks = item.Blocks.SetItem(0, new Block.Heading(HeadlineLevel, first.Inlines)) }

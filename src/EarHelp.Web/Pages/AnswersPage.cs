@@ -29,7 +29,7 @@ static class AnswersPage
                 .Text(words["answers hint"]).Markup("</p><form method=\"post\" action=\"/ask\">"u8);
             FormFields.WriteToken(html, token);
             FormFields.WriteTurn(html, nextTurn);
-            html.Markup("<p><label for=\"asking\">"u8).Text(words["answers ask"])
+            html.Markup("<p class=\"own\"><label for=\"asking\">"u8).Text(words["answers ask"])
                 .Markup("</label><input id=\"asking\" type=\"text\" autocomplete=\"off\" name=\"question\" maxlength=\""u8).Number(LongestQuestion)
                 .Markup("\"></p><p><button>"u8).Text(words["send"]).Markup("</button></p><ul class=\"topics\">"u8);
             foreach (var answer in words.Edition.Wordings[words.Language].Answers.Values.OrderBy(a => a.Title, StringComparer.InvariantCulture))
