@@ -12,6 +12,8 @@ public static class EarHelpCommand
           earhelp serve                     serve the pages; the address is printed
           earhelp check                     every fault in dialogs/ and content/, with its line
           earhelp compare OLD NEW           for whom the result changes between two editions
+          earhelp sign EDITION --help       sign what was compared; two people take "demonstration" off
+          earhelp publish EDITION --help    make a signed edition live in the running service
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
 
@@ -28,6 +30,8 @@ public static class EarHelpCommand
             ServeCommand.Make(terminal),
             CheckCommand.Make(terminal, clock),
             CompareCommand.Make(terminal),
+            SignCommand.Make(terminal, clock),
+            PublishCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal),

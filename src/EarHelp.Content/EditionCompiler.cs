@@ -39,7 +39,7 @@ public static class EditionCompiler
 
         var assessor = problems.IsEmpty ? Build(dialog.Dialog, problems) : null;
         return assessor is not null && clinic is not null
-            ? new Compilation(new Edition(EditionHash.Of(compiled), dialog.Dialog, dialog.Sources.All, clinic, numbers, wordings, IsSigned: false), assessor, [])
+            ? new Compilation(new Edition(EditionHash.Of(compiled), dialog.Dialog, dialog.Sources.All, clinic, numbers, wordings), assessor, [])
             : new Compilation(null, null, problems.Sorted());
     }
 

@@ -7,8 +7,8 @@ using LiteDB;
 
 namespace EarHelp.Storage;
 
-/// <summary>Keeps turns and editions in one LiteDB file of one folder, for one process. What it acknowledges is on the disk.</summary>
-public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IAsyncDisposable
+/// <summary>Keeps turns, editions and their ledger in one LiteDB file of one folder, for one process. What it acknowledges is on the disk.</summary>
+public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger, IAsyncDisposable
 {
     readonly FolderLock _lock;
     readonly StoreFile _file;
@@ -79,6 +79,11 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IAsyncDisposabl
         var found = Read(d => d.GetCollection(EditionDocuments.Collection).FindById(editionId));
         return ValueTask.FromResult(found is null ? (ReadOnlyMemory<byte>?)null : found["b"].AsBinary);
     }
+
+    async ValueTask<bool> IEditionLedger.AppendAsync(LedgerRecord record, CancellationToken cancellation) =>
+        await DoAsync(() => LedgerDocuments.Append(_file.Database, record)).ConfigureAwait(false);
+
+    ValueTask<ImmutableArray<LedgerRecord>> IEditionLedger.ReadAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(LedgerDocuments.Load));
 
     public async ValueTask DisposeAsync()
     {

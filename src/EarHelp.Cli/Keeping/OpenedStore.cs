@@ -16,6 +16,8 @@ sealed class OpenedStore : IAsyncDisposable
 
     public IEditionArchive Editions => _store;
 
+    public IEditionLedger Ledger => _store;
+
     /// <exception cref="WrongUseException">Another process has it, or it cannot be opened.</exception>
     public static OpenedStore Open(string folder, Terminal terminal)
     {

@@ -40,6 +40,14 @@ sealed class RunningService : IDisposable
         }
     }
 
+    /// <returns>The status and the bytes of the answer.</returns>
+    public async Task<(int Status, byte[] Bytes)> SendAsync(HttpMethod method, string path, HttpContent? content, CancellationToken cancellation)
+    {
+        using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative)) { Content = content };
+        using var answer = await _client.SendAsync(request, cancellation).ConfigureAwait(false);
+        return ((int)answer.StatusCode, await answer.Content.ReadAsByteArrayAsync(cancellation).ConfigureAwait(false));
+    }
+
     /// <returns>The status and the text of the answer.</returns>
     public async Task<(int Status, string Text)> AskAsync(HttpMethod method, string path, CancellationToken cancellation)
     {

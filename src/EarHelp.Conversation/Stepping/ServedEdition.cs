@@ -29,9 +29,13 @@ public sealed class ServedEdition
     readonly Decisions _decisions;
     readonly ConcurrentDictionary<(string Language, bool IsSelf, EmergencyPlace Place), LetterWriter> _abroad = new();
 
-    public ServedEdition(Edition edition, Assessor assessor)
+    readonly Func<string, bool> _isSigned;
+
+    /// <param name="isSigned">Whether the edition with this identifier is signed at this moment; null: it is not.</param>
+    public ServedEdition(Edition edition, Assessor assessor, Func<string, bool>? isSigned = null)
     {
         ArgumentNullException.ThrowIfNull(edition);
+        _isSigned = isSigned ?? (_ => false);
         Edition = edition;
         Assessor = assessor;
         Calendar = new ClinicCalendar(edition.Clinic);
@@ -52,6 +56,9 @@ public sealed class ServedEdition
     }
 
     public Edition Edition { get; }
+
+    /// <summary>While it is false, every page says that it is a demonstration.</summary>
+    public bool IsSigned => _isSigned(Edition.Id);
 
     public Assessor Assessor { get; }
 

@@ -7,12 +7,10 @@ namespace EarHelp.Triage.Editions;
 /// <summary>What clinicians wrote, compiled: immutable, addressed by the hash of its sources.</summary>
 /// <param name="Id">Lower-case hex SHA-256 of the sources.</param>
 /// <param name="Wordings">By language tag.</param>
-/// <param name="IsSigned">Until then every page says that it is a demonstration.</param>
 public sealed record Edition(
     string Id,
     Dialog Dialog,
     ImmutableArray<Source> Sources,
     Clinic Clinic,
     EmergencyNumbers EmergencyNumbers,
-    FrozenDictionary<string, Wording> Wordings,
-    bool IsSigned);
+    FrozenDictionary<string, Wording> Wordings);

@@ -83,6 +83,8 @@ public sealed partial class EditionWatch(ServedEditions editions, ServiceSetting
             var listed = string.Join(Environment.NewLine, problems);
             if (!problems.IsEmpty)
                 LogRefused(log, problems.Length, Environment.NewLine, listed);
+            else if (editions.Published is { } published)
+                LogPublished(log, published);
             else if (editions.Current?.Edition.Id is { } now && now != before)
                 LogServed(log, now);
         }
@@ -94,6 +96,9 @@ public sealed partial class EditionWatch(ServedEditions editions, ServiceSetting
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The changed edition has {Count} faults and is not served; the last good one stays.{NewLine}{Problems}")]
     static partial void LogRefused(ILogger log, int count, string newLine, string problems);
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "The files were changed; edition {Edition} was published and stays until another is published.")]
+    static partial void LogPublished(ILogger log, string edition);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Edition {Edition} is served from now on.")]
     static partial void LogServed(ILogger log, string edition);

@@ -32,7 +32,7 @@ static class EmergencyPage
 
         ProseWriter.Write(html, words.Letter.Page(PageKey));
         EmergencyNumbersTable.Write(html, words);
-        if (!words.Edition.IsSigned)
+        if (!words.IsSigned)
             html.Markup("<p>"u8).Text(words["demonstration"]).Markup(". "u8).Text(words["demonstration why"]).Markup("</p>"u8);
         html.Markup("</main></body></html>\n"u8);
         return output.WrittenMemory;

@@ -47,7 +47,7 @@ static class PageFrame
         html.Markup("<header class=\"head\"><div><p class=\"name\"><a href=\"/\">"u8).Text(words["service name"])
             .Markup("</a></p><p class=\"from\">"u8).Text(words.Edition.Clinic.Name).Markup(", "u8).Text(words.Edition.Clinic.Town).Markup("</p></div>"u8)
             .Markup(Emblem).Markup("</header>"u8);
-        if (!words.Edition.IsSigned)
+        if (!words.IsSigned)
         {
             html.Markup("<p class=\"demo\"><b>"u8).Text(words["demonstration"]).Markup("</b> "u8)
                 .Text(words["demonstration why"]).Markup("</p>"u8);

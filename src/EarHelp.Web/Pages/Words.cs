@@ -6,7 +6,8 @@ using EarHelp.Triage.Editions;
 namespace EarHelp.Web.Pages;
 
 /// <summary>The words of one edition in one language, for one person.</summary>
-public sealed record Words(Edition Edition, LetterWriter Letter)
+/// <param name="IsSigned">False: every page says that it is a demonstration.</param>
+public sealed record Words(Edition Edition, LetterWriter Letter, bool IsSigned)
 {
     public string Language => Letter.Language;
 
@@ -17,14 +18,14 @@ public sealed record Words(Edition Edition, LetterWriter Letter)
     public static Words First(ServedEdition edition)
     {
         ArgumentNullException.ThrowIfNull(edition);
-        return new Words(edition.Edition, edition.WriterOf(edition.DefaultLanguage, isSelf: true));
+        return new Words(edition.Edition, edition.WriterOf(edition.DefaultLanguage, isSelf: true), edition.IsSigned);
     }
 
     public static Words Of(ServedEdition edition, ConversationState state)
     {
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(state);
-        return new Words(edition.Edition, edition.WriterOf(state));
+        return new Words(edition.Edition, edition.WriterOf(state), edition.IsSigned);
     }
 
     /// <summary>A unit after a number, e.g. "years"; the unit itself if nobody worded it.</summary>

@@ -32,6 +32,11 @@ public static class ControlSocket
         app.MapPost(Prefix + "/erase/{id}", control.EraseAsync);
         app.MapPost(Prefix + "/replay/{id}", control.ReplayAsync);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
+        var editions = app.Services.GetRequiredService<EditionControl>();
+        app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);
+        app.MapPost(Prefix + "/ledger", editions.AppendAsync);
+        app.MapGet(Prefix + "/edition/{id}", editions.FindAsync);
+        app.MapPost(Prefix + "/edition/{id}", editions.KeepAsync);
     }
 
     /// <summary>False for a request that came in by the one door and asks for what is behind the other.</summary>

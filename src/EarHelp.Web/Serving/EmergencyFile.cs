@@ -13,6 +13,9 @@ public sealed class EmergencyFile(ServiceSettings settings)
     /// <summary>The last page that was written, else the one that came with the content.</summary>
     public ReadOnlyMemory<byte> Page => _page ??= Read();
 
+    /// <summary>Whether the page that was written last is of a signed edition; null: none was written yet.</summary>
+    public bool? IsSigned { get; private set; }
+
     string Kept => Path.Combine(settings.Data, EmergencyPage.FileName);
 
     public void Keep(Words words)
@@ -22,6 +25,7 @@ public sealed class EmergencyFile(ServiceSettings settings)
         File.WriteAllBytes(beside, page.ToArray());
         File.Move(beside, Kept, overwrite: true);
         _page = page;
+        IsSigned = words.IsSigned;
     }
 
     ReadOnlyMemory<byte> Read()

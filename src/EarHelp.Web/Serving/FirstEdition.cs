@@ -10,7 +10,7 @@ public sealed partial class FirstEdition(ServedEditions editions, ILogger<FirstE
 {
     public async Task StartAsync(CancellationToken cancellationToken)
     {
-        var problems = await editions.LoadAsync(cancellationToken);
+        var problems = await editions.StartAsync(cancellationToken);
         var listed = string.Join(Environment.NewLine, problems);
         if (!problems.IsEmpty)
             LogRefused(log, problems.Length, Environment.NewLine, listed);

@@ -1,5 +1,6 @@
 using System.Net;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Signing;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
 using EarHelp.Web.Bot;
@@ -61,7 +62,10 @@ public static class ServiceHost
         services.AddSingleton(_ => LiteTurnStore.Open(settings.Data, new StoreOptions()));
         services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());
+        services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
+        services.AddSingleton<SignedEditions>();
         services.AddSingleton<Control>();
+        services.AddSingleton<EditionControl>();
         services.AddSingleton<BeginGate>();
         services.AddSingleton<Talk>();
         services.AddSingleton<TurnTaking>();
@@ -77,6 +81,7 @@ public static class ServiceHost
         services.AddHostedService<EditionWatch>();
         services.AddHostedService<FirstEdition>();
         services.AddHostedService<UnfinishedSweep>();
+        services.AddHostedService<SignatureWatch>();
     }
 
     /// <summary>Requests are not logged at all: a path could hold a private link.</summary>

@@ -91,8 +91,5 @@ public sealed class SmallEditionTests
         Assert.Equal("a few drops", Assert.Single(Edition.Wordings["en"].Questions["bleeding"].Options[1].SaidAs));
     }
 
-    [Fact]
-    public void An_edition_is_not_signed_by_compiling_it() => Assert.False(Edition.IsSigned);
-
     static System.Collections.Immutable.ImmutableArray<Inline> First(Prose prose) => Assert.IsType<Block.Paragraph>(prose.Blocks[0]).Inlines;
 }

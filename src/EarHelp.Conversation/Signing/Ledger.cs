@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using EarHelp.Conversation.Keeping;
+
+namespace EarHelp.Conversation.Signing;
+
+/// <summary>All that was done about editions, as it is kept.</summary>
+/// <param name="Last">The last record, or null.</param>
+public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
+{
+    static readonly JsonSerializerOptions Written = new(JsonSerializerDefaults.Web)
+    {
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase) },
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true,
+    };
+
+    public static Ledger Of(ImmutableArray<LedgerRecord> records) => new([.. records.Select(DeedOf)], records.IsEmpty ? null : records[^1]);
+
+    public static async ValueTask<Ledger> ReadAsync(IEditionLedger kept, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        return Of(await kept.ReadAsync(cancellation).ConfigureAwait(false));
+    }
+
+    /// <exception cref="InvalidDataException">The record holds something else.</exception>
+    public static Deed DeedOf(LedgerRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        try
+        {
+            return JsonSerializer.Deserialize<Deed>(record.Body.Span, Written) ?? throw new InvalidDataException($"Record {record.Number} of the ledger is empty.");
+        }
+        catch (JsonException broken)
+        {
+            throw new InvalidDataException($"Record {record.Number} of the ledger cannot be read.", broken);
+        }
+    }
+
+    /// <summary>The record to append for a deed.</summary>
+    public LedgerRecord Next(Deed deed) => LedgerRecord.After(Last, JsonSerializer.SerializeToUtf8Bytes(deed, Written));
+
+    /// <summary>The edition that was published last, or null.</summary>
+    public string? Published => Deeds.LastOrDefault(d => d.Kind == DeedKind.Published)?.Edition;
+
+    /// <summary>The last signature of this kind under an edition, or null.</summary>
+    public Deed? SignatureUnder(string edition, DeedKind kind) => Deeds.LastOrDefault(d => d.Kind == kind && d.Edition == edition);
+
+    /// <summary>The instant from which the edition is not signed any more; null if it never was by two people who saw the same comparison.</summary>
+    public long? SignedUntil(string edition) =>
+        SignatureUnder(edition, DeedKind.SignedAsAuthor) is { } author
+        && SignatureUnder(edition, DeedKind.SignedAsApprover) is { } approver
+        && !SamePerson.Is(author.Name, approver.Name)
+        && author.Seen is { } first && approver.Seen is { } second
+        && first.Against == second.Against && first.Hash == second.Hash
+            ? Math.Min(author.ExpiresUnixMilliseconds ?? 0, approver.ExpiresUnixMilliseconds ?? 0)
+            : null;
+
+    /// <summary>What a new edition is compared with: the edition, other than itself, whose approver signed last, expired or not.</summary>
+    public string? LastSignedBesides(string edition) =>
+        Deeds.LastOrDefault(d => d.Kind == DeedKind.SignedAsApprover && d.Edition != edition && SignedUntil(d.Edition) is not null)?.Edition;
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using EarHelp.Content.Problems;
+
+namespace EarHelp.Web.Editions;
+
+/// <summary>What became of something that was to be done about an edition.</summary>
+public abstract record AddedDeed
+{
+    AddedDeed()
+    {
+    }
+
+    /// <summary>It is in the ledger and in force.</summary>
+    public sealed record Added : AddedDeed;
+
+    /// <summary>Another record came first: read again, decide again.</summary>
+    public sealed record Stale : AddedDeed;
+
+    /// <summary>Only an edition that is signed at this moment is published.</summary>
+    public sealed record NotSigned : AddedDeed;
+
+    /// <param name="Problems">Why this program cannot serve the edition; empty if it is not kept here.</param>
+    public sealed record Faulty(ImmutableArray<Problem> Problems) : AddedDeed;
+}
