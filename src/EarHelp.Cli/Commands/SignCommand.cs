@@ -54,7 +54,7 @@ public static class SignCommand
                 var seen = SignedComparison.Of(last, opened);
                 await terminal.Out.WriteAsync(seen.Text).ConfigureAwait(false);
                 var confirmed = parsed.GetValue(confirm)!.Distinct(StringComparer.Ordinal).ToArray();
-                if ((seen.Bound ?? UnprovenIn(opened, terminal) ?? signer.FaultIn(ledger, opened.Id, seen) ?? seen.FaultOf(confirmed)) is { } fault)
+                if ((seen.Bound ?? signer.FaultIn(ledger, opened.Id, seen) ?? seen.FaultOf(confirmed) ?? UnprovenIn(opened, terminal)) is { } fault)
                 {
                     await terminal.Error.WriteLineAsync($"earhelp: not signed: {fault}").ConfigureAwait(false);
                     return ExitCode.FaultsFound;
@@ -82,7 +82,7 @@ public static class SignCommand
     {
         CheckedFinding[] findings = [.. EditionProof.Of(edition).Findings.Select(CheckedFinding.Of).Where(f => !f.IsNotice)];
         foreach (var finding in findings)
-            terminal.Error.WriteLine(finding);
+            terminal.Error.WriteLine($"{finding.Spots.FirstOrDefault()}: {finding.Rule}: {finding.Fault} {finding.Mend}");
         return findings.Length == 0 ? null : $"the edition is not proven safe ({findings.Length} findings); \"earhelp check\" tells them.";
     }
 }

@@ -1,0 +1,33 @@
+using System.Text;
+using EarHelp.Conversation.Keeping;
+
+namespace EarHelp.Storage.Tests;
+
+public sealed class LedgerTests : IDisposable
+{
+    readonly string _folder = Directory.CreateTempSubdirectory("earhelp").FullName;
+
+    public void Dispose() => Directory.Delete(_folder, true);
+
+    [Fact]
+    public async Task Records_are_only_added_each_after_the_last_and_outlive_an_erasure_and_a_restart()
+    {
+        var first = LedgerRecord.After(null, Encoding.UTF8.GetBytes("one"));
+        var second = LedgerRecord.After(first, Encoding.UTF8.GetBytes("two"));
+        await using (var store = LiteTurnStore.Open(_folder, new StoreOptions()))
+        {
+            IEditionLedger ledger = store;
+            Assert.False(await ledger.AppendAsync(second, default));
+            Assert.True(await ledger.AppendAsync(first, default));
+            Assert.False(await ledger.AppendAsync(LedgerRecord.After(null, Encoding.UTF8.GetBytes("another")), default));
+            Assert.False(await ledger.AppendAsync(second with { Body = Encoding.UTF8.GetBytes("changed") }, default));
+            Assert.True(await ledger.AppendAsync(second, default));
+            await store.AppendAsync(SomeTurns.First("a"), [], default);
+            await store.EraseAsync("a", default);
+        }
+
+        await using var again = LiteTurnStore.Open(_folder, new StoreOptions());
+
+        Assert.Equal([first.Hash, second.Hash], (await ((IEditionLedger)again).ReadAsync(default)).Select(r => r.Hash));
+    }
+}
