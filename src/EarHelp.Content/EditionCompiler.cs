@@ -32,7 +32,7 @@ public static class EditionCompiler
 
         var dialog = DialogCompiler.Compile(dialogPages, problems);
         new DialogChecks(dialog, problems).Run(FirstSpot(dialogPages, "dialogs/"));
-        // Half of the time of a start: beside the words, and in vain only if one of those has a fault.
+        // The longest step by itself, so it goes on beside the words; in vain if one of those has a fault.
         var building = problems.IsEmpty ? Task.Run(() => Build(dialog.Dialog)) : null;
         var clinic = ClinicReader.Read(contentPages.Find(p => p.Path == ClinicReader.File), options.Today, problems);
         var numbers = EmergencyNumbersReader.Read(contentPages.Find(p => p.Path == EmergencyNumbersReader.File), dialog, problems);
