@@ -20,39 +20,42 @@ public static class EditionCompiler
     /// <summary>Never throws on any sources.</summary>
     public static Compilation Compile(ImmutableArray<SourceFile> sources, CompileOptions options) => Compile(sources, options, PageReader.Read);
 
-    /// <param name="read">Reads one file; the same one may be asked for again with every compilation.</param>
+    /// <param name="read">Reads one file, on any thread; the same one may be asked for again with every compilation.</param>
     internal static Compilation Compile(ImmutableArray<SourceFile> sources, CompileOptions options, Func<SourceFile, ProblemList, Page> read)
     {
         ArgumentNullException.ThrowIfNull(options);
         var problems = new ProblemList();
         var compiled = sources.Where(s => SourceFolder.IsCompiled(s.Path)).OrderBy(s => s.Path, StringComparer.Ordinal).ToImmutableArray();
-        var pages = compiled.Select(s => read(s, problems)).ToList();
+        var pages = compiled.AsParallel().AsOrdered().Select(s => read(s, problems)).ToList();
         var dialogPages = pages.Where(p => p.Path.StartsWith("dialogs/", StringComparison.Ordinal)).ToList();
         var contentPages = pages.Where(p => p.Path.StartsWith("content/", StringComparison.Ordinal)).ToList();
 
         var dialog = DialogCompiler.Compile(dialogPages, problems);
         new DialogChecks(dialog, problems).Run(FirstSpot(dialogPages, "dialogs/"));
+        // The longest step by itself, so it goes on beside the words; in vain if one of those has a fault.
+        var building = problems.IsEmpty ? Task.Run(() => Build(dialog.Dialog)) : null;
         var clinic = ClinicReader.Read(contentPages.Find(p => p.Path == ClinicReader.File), options.Today, problems);
         var numbers = EmergencyNumbersReader.Read(contentPages.Find(p => p.Path == EmergencyNumbersReader.File), dialog, problems);
         var wordings = CompileWords(contentPages, dialog, options, problems);
         dialog.Sources.ReportUnused();
 
-        var assessor = problems.IsEmpty ? Build(dialog.Dialog, problems) : null;
+        var (assessor, limit) = building is null || !problems.IsEmpty ? default : building.GetAwaiter().GetResult();
+        if (limit is not null)
+            problems.Add(Codes.TooLarge, dialog.Dialog.Rules[0].Spot, limit, "Let the tables tell fewer values apart, or split a table.");
         return assessor is not null && clinic is not null
             ? new Compilation(new Edition(EditionHash.Of(compiled), dialog.Dialog, dialog.Sources.All, clinic, numbers, wordings), assessor, [])
             : new Compilation(null, null, problems.Sorted());
     }
 
-    static Assessor? Build(Dialog dialog, ProblemList problems)
+    static (Assessor? Assessor, string? Limit) Build(Dialog dialog)
     {
         try
         {
-            return Assessor.Build(dialog);
+            return (Assessor.Build(dialog), null);
         }
         catch (DiagramLimitException limit)
         {
-            problems.Add(Codes.TooLarge, dialog.Rules[0].Spot, limit.Message, "Let the tables tell fewer values apart, or split a table.");
-            return null;
+            return (null, limit.Message);
         }
     }
 

@@ -10,16 +10,16 @@ namespace EarHelp.Content.Answers;
 /// <summary>Wherever an answer uses a medical word of the glossary, its plain words stand on the same page.</summary>
 sealed class TermCheck(ImmutableArray<GlossaryEntry> glossary)
 {
-    readonly ImmutableArray<(Regex Term, Regex Plain, string PlainWords)> _terms =
+    readonly ImmutableArray<(string Begins, Regex Term, Regex Plain, string PlainWords)> _terms =
     [
-        .. glossary.SelectMany(e => e.Terms.Select(t => (Whole([t]), Whole(e.PlainWords), e.PlainWords.FirstOrDefault() ?? ""))),
+        .. glossary.SelectMany(e => e.Terms.Select(t => (t.Split(' ')[0], Whole([t]), Whole(e.PlainWords), e.PlainWords.FirstOrDefault() ?? ""))),
     ];
 
     /// <param name="spotOf">The spot of a text inside the section.</param>
     public void Report(AnswerPage answer, Func<string, SourceSpot> spotOf, ProblemList problems)
     {
         var words = string.Join('\n', new[] { answer.Text, answer.Next }.Select(PlainWords.Of));
-        foreach (var (term, plain, plainWords) in _terms)
+        foreach (var (_, term, plain, plainWords) in _terms.Where(t => words.Contains(t.Begins, StringComparison.OrdinalIgnoreCase)))
         {
             if (term.Match(words) is { Success: true } found && !plain.IsMatch(words))
                 problems.Add(Codes.TermUnexplained, spotOf(found.Value), $"\"{found.Value}\" is a medical word, and the page does not say it in plain words.", $"Write \"{plainWords}\" first, and the medical word after it if it is needed.");

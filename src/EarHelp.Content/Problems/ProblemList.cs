@@ -1,17 +1,18 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using EarHelp.Triage.Cells;
 using EarHelp.Triage.Texts;
 
 namespace EarHelp.Content.Problems;
 
-/// <summary>Collects faults while sources are read; the same fault at the same spot counts once.</summary>
+/// <summary>Collects faults while sources are read; the same fault at the same spot counts once. Several threads may add.</summary>
 sealed class ProblemList
 {
-    readonly HashSet<Problem> _found = [];
+    readonly ConcurrentDictionary<Problem, bool> _found = new();
 
-    public bool IsEmpty => _found.Count == 0;
+    public bool IsEmpty => _found.IsEmpty;
 
-    public void Add(string code, SourceSpot spot, string fault, string mend) => _found.Add(new Problem(code, spot, fault, mend));
+    public void Add(string code, SourceSpot spot, string fault, string mend) => _found.TryAdd(new Problem(code, spot, fault, mend), true);
 
     /// <summary>A name that is not known, with the nearest one that is.</summary>
     public void AddUnknown(string code, SourceSpot spot, string what, string written, IEnumerable<string> known)
@@ -26,7 +27,7 @@ sealed class ProblemList
     /// <summary>In the order of files and lines.</summary>
     public ImmutableArray<Problem> Sorted() =>
     [
-        .. _found.OrderBy(p => p.Spot.File, StringComparer.Ordinal).ThenBy(p => p.Spot.Line).ThenBy(p => p.Spot.Column)
+        .. _found.Keys.OrderBy(p => p.Spot.File, StringComparer.Ordinal).ThenBy(p => p.Spot.Line).ThenBy(p => p.Spot.Column)
             .ThenBy(p => p.Code, StringComparer.Ordinal).ThenBy(p => p.Fault, StringComparer.Ordinal),
     ];
 }

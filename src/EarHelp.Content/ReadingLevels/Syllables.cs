@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 
 namespace EarHelp.Content.ReadingLevels;
@@ -5,8 +6,13 @@ namespace EarHelp.Content.ReadingLevels;
 /// <summary>Counts the syllables of an English word by its spelling: runs of vowels, less the silent ones, more where two are said apart.</summary>
 static partial class Syllables
 {
+    /// <summary>The same words come again and again: each is counted once.</summary>
+    static readonly ConcurrentDictionary<string, int> Counted = new(StringComparer.Ordinal);
+
     /// <summary>At least one, also for a figure.</summary>
-    public static int Count(string word)
+    public static int Count(string word) => Counted.GetOrAdd(word, CountAnew);
+
+    static int CountAnew(string word)
     {
         var letters = NoLetter().Replace(word.ToLowerInvariant().Replace('’', '\'').Split('\'')[0], "");
         var count = Vowels().Count(letters) - Silent().Count(letters) + Apart().Count(letters);

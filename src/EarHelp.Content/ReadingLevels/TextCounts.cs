@@ -27,7 +27,7 @@ public readonly partial record struct TextCounts(int Sentences, int Words, int L
                 counts.Letters + words.Sum(w => w.Count(char.IsLetterOrDigit)),
                 counts.Syllables + syllables.Sum(),
                 counts.Polysyllables + syllables.Count(s => s >= ManySyllables),
-                Math.Max(counts.LongestSentence, ClauseEnd().Split(sentence).Max(c => WordsOf(c).Count)));
+                Math.Max(counts.LongestSentence, sentence.AsSpan().ContainsAny(':', ';') ? ClauseEnd().Split(sentence).Max(c => WordsOf(c).Count) : words.Count));
         }
 
         return counts;

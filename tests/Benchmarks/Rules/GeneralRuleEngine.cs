@@ -15,18 +15,22 @@ sealed class GeneralRuleEngine
     readonly Dialog _dialog;
     readonly Dictionary<string, int> _levels;
 
+    /// <summary>For whom no other row foresees anything.</summary>
+    readonly int _otherwise;
+
     public GeneralRuleEngine(Dialog dialog)
     {
         _dialog = dialog;
         _levels = dialog.Rules.Where(r => r.Level is not null).ToDictionary(r => r.Id, r => r.Level!.Value);
-        var rules = dialog.Rules.Where(r => r.Level is not null).Select(r => new Rule { RuleName = r.Id, Expression = All(r.Conditions) });
+        _otherwise = dialog.Rules.Where(r => r.IsOtherwise).Min(r => r.Level) ?? 0;
+        var rules = dialog.Rules.Where(r => r.Level is not null && !r.IsOtherwise).Select(r => new Rule { RuleName = r.Id, Expression = All(r.Conditions) });
         _engine = new RulesEngine.RulesEngine([new Workflow { WorkflowName = Workflow, Rules = [.. rules] }]);
     }
 
     public async ValueTask<int> LevelOfAsync(Known known)
     {
         var results = await _engine.ExecuteAllRulesAsync(Workflow, new RuleParameter("p", known));
-        return results.Where(r => r.IsSuccess).Min(r => _levels[r.Rule.RuleName]);
+        return results.Where(r => r.IsSuccess).Select(r => _levels[r.Rule.RuleName]).DefaultIfEmpty(_otherwise).Min();
     }
 
     string All(IEnumerable<Condition> conditions) =>
