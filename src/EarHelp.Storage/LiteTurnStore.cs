@@ -80,8 +80,12 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         return ValueTask.FromResult(found is null ? (ReadOnlyMemory<byte>?)null : found["b"].AsBinary);
     }
 
-    async ValueTask<bool> IEditionLedger.AppendAsync(LedgerRecord record, CancellationToken cancellation) =>
-        await DoAsync(() => LedgerDocuments.Append(_file.Database, record)).ConfigureAwait(false);
+    async ValueTask<bool> IEditionLedger.AppendAsync(LedgerRecord record, CancellationToken cancellation)
+    {
+        // Reads all of it first: a damaged chain is refused here.
+        Read(LedgerDocuments.Load);
+        return await DoAsync(() => LedgerDocuments.Append(_file.Database, record)).ConfigureAwait(false);
+    }
 
     ValueTask<ImmutableArray<LedgerRecord>> IEditionLedger.ReadAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(LedgerDocuments.Load));
 

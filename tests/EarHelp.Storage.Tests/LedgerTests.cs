@@ -30,4 +30,31 @@ public sealed class LedgerTests : IDisposable
 
         Assert.Equal([first.Hash, second.Hash], (await ((IEditionLedger)again).ReadAsync(default)).Select(r => r.Hash));
     }
+
+    [Fact]
+    public async Task A_ledger_that_was_changed_is_neither_read_nor_added_to()
+    {
+        var first = LedgerRecord.After(null, Encoding.UTF8.GetBytes("one"));
+        var second = LedgerRecord.After(first, Encoding.UTF8.GetBytes("two"));
+        await using (var store = LiteTurnStore.Open(_folder, new StoreOptions()))
+        {
+            IEditionLedger ledger = store;
+            Assert.True(await ledger.AppendAsync(first, default));
+            Assert.True(await ledger.AppendAsync(second, default));
+        }
+
+        using (var tampered = new LiteDB.LiteDatabase(Path.Combine(_folder, "earhelp.db")))
+        {
+            var records = tampered.GetCollection("ledger");
+            var record = records.FindById(1);
+            record["b"] = Encoding.UTF8.GetBytes("other");
+            records.Update(record);
+        }
+
+        await using var again = LiteTurnStore.Open(_folder, new StoreOptions());
+
+        await Assert.ThrowsAsync<LedgerDamagedException>(async () => await ((IEditionLedger)again).ReadAsync(default));
+        await Assert.ThrowsAsync<LedgerDamagedException>(async () => await ((IEditionLedger)again).AppendAsync(LedgerRecord.After(second, Encoding.UTF8.GetBytes("three")), default));
+        await again.AppendAsync(SomeTurns.First("a"), [], default);
+    }
 }

@@ -3,16 +3,17 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Signing;
 
 namespace EarHelp.Cli.Keeping;
 
 /// <summary>The editions and the ledger of a running service, over its socket.</summary>
-sealed class EditionsInService(RunningService service) : IEditionArchive, IEditionLedger
+sealed class EditionsInService(RunningService service) : IEditionArchive
 {
     public async ValueTask KeepAsync(string editionId, ReadOnlyMemory<byte> sources, CancellationToken cancellation)
     {
         using var content = new ReadOnlyMemoryContent(sources);
-        Expect(200, await service.SendAsync(HttpMethod.Post, Address(editionId), content, cancellation).ConfigureAwait(false));
+        Expect(await service.SendAsync(HttpMethod.Post, Address(editionId), content, cancellation).ConfigureAwait(false));
     }
 
     public async ValueTask<ReadOnlyMemory<byte>?> FindAsync(string editionId, CancellationToken cancellation)
@@ -20,37 +21,54 @@ sealed class EditionsInService(RunningService service) : IEditionArchive, IEditi
         var (status, bytes) = await service.SendAsync(HttpMethod.Get, Address(editionId), null, cancellation).ConfigureAwait(false);
         if (status == 404)
             return null;
-        Expect(200, (status, bytes));
+        Expect((status, bytes));
         return bytes;
     }
 
-    public async ValueTask<bool> AppendAsync(LedgerRecord record, CancellationToken cancellation)
+    /// <summary>The edition that is served now, or null.</summary>
+    public async Task<string?> ServedAsync(CancellationToken cancellation)
     {
-        using var content = JsonContent.Create(record);
+        var answer = await service.SendAsync(HttpMethod.Get, "control/edition", null, cancellation).ConfigureAwait(false);
+        Expect(answer);
+        using var read = JsonDocument.Parse(answer.Bytes);
+        return read.RootElement.GetProperty("edition").GetString();
+    }
+
+    /// <returns>Null if it is kept and carried out; else why the service refuses it.</returns>
+    /// <exception cref="WrongUseException">Another one came first.</exception>
+    public async Task<string?> AddAsync(Ledger known, Deed deed, CancellationToken cancellation)
+    {
+        using var content = JsonContent.Create(new { after = known.LastHash, deed = JsonElement.Parse(Ledger.WriteDeed(deed)) });
         await content.LoadIntoBufferAsync(cancellation).ConfigureAwait(false);
         var answer = await service.SendAsync(HttpMethod.Post, "control/ledger", content, cancellation).ConfigureAwait(false);
-        if (answer.Status == 409)
-            return false;
-        if (answer.Status == 403)
-            throw new WrongUseException("the service does not publish what is not signed at this moment.");
-        if (answer.Status == 422)
-            throw new WrongUseException($"this service cannot serve that edition.\n{Encoding.UTF8.GetString(answer.Bytes)}".TrimEnd());
-        Expect(200, answer);
-        return true;
+        switch (answer.Status)
+        {
+            case 403:
+                return Encoding.UTF8.GetString(answer.Bytes);
+            case 409:
+                throw new WrongUseException(KeptEditions.SomebodyWasQuicker);
+            case 422:
+                return $"this service cannot serve that edition.\n{Encoding.UTF8.GetString(answer.Bytes)}".TrimEnd();
+            default:
+                Expect(answer);
+                return null;
+        }
     }
 
     public async ValueTask<ImmutableArray<LedgerRecord>> ReadAsync(CancellationToken cancellation)
     {
         var answer = await service.SendAsync(HttpMethod.Get, "control/ledger", null, cancellation).ConfigureAwait(false);
-        Expect(200, answer);
+        Expect(answer);
         return [.. JsonSerializer.Deserialize<LedgerRecord[]>(answer.Bytes, JsonSerializerOptions.Web) ?? []];
     }
 
     static string Address(string editionId) => $"control/edition/{Uri.EscapeDataString(editionId)}";
 
-    static void Expect(int status, (int Status, byte[] Bytes) answer)
+    static void Expect((int Status, byte[] Bytes) answer)
     {
-        if (answer.Status != status)
+        if (answer.Status is 422 or 423)
+            throw new WrongUseException(Encoding.UTF8.GetString(answer.Bytes));
+        if (answer.Status != 200)
             throw new WrongUseException($"the service answered {answer.Status}.");
     }
 }

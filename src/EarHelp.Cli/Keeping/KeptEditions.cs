@@ -10,23 +10,22 @@ namespace EarHelp.Cli.Keeping;
 /// <summary>The editions and the ledger of a data folder: asked of the service that has it, else opened here.</summary>
 sealed class KeptEditions : IAsyncDisposable
 {
+    internal const string SomebodyWasQuicker = "somebody else did something about an edition at the same moment. Look again, and call this again.";
+
     readonly Terminal _terminal;
     readonly RunningService? _service;
+    readonly EditionsInService? _remote;
     readonly OpenedStore? _store;
 
     KeptEditions(Terminal terminal, RunningService? service, OpenedStore? store)
     {
         (_terminal, _service, _store) = (terminal, service, store);
-        var remote = service is null ? null : new EditionsInService(service);
-        Archive = remote ?? store!.Editions;
-        Entries = remote ?? store!.Ledger;
+        _remote = service is null ? null : new EditionsInService(service);
     }
 
-    public IEditionArchive Archive { get; }
-
-    public IEditionLedger Entries { get; }
-
     public bool IsRunning => _service is not null;
+
+    IEditionArchive Archive => _remote ?? _store!.Editions;
 
     /// <exception cref="WrongUseException">The store cannot be opened.</exception>
     public static KeptEditions Open(string folder, Terminal terminal)
@@ -59,13 +58,35 @@ sealed class KeptEditions : IAsyncDisposable
         return compiled.Edition;
     }
 
-    public ValueTask<Ledger> LedgerAsync(CancellationToken cancellation) => Ledger.ReadAsync(Entries, cancellation);
+    /// <summary>What a running service serves; null: none runs, or it serves none.</summary>
+    public async Task<string?> ServedAsync(CancellationToken cancellation) =>
+        _remote is null ? null : await _remote.ServedAsync(cancellation).ConfigureAwait(false);
 
-    /// <exception cref="WrongUseException">Somebody else was quicker.</exception>
-    public async Task AddAsync(Ledger ledger, Deed deed, CancellationToken cancellation)
+    /// <exception cref="WrongUseException">It is damaged.</exception>
+    public async Task<Ledger> LedgerAsync(CancellationToken cancellation)
     {
-        if (!await Entries.AppendAsync(ledger.Next(deed), cancellation).ConfigureAwait(false))
-            throw new WrongUseException("somebody else signed or published at the same moment. Look again, and call this again.");
+        try
+        {
+            return _remote is null
+                ? await Ledger.ReadAsync(_store!.Ledger, cancellation).ConfigureAwait(false)
+                : Ledger.Of(await _remote.ReadAsync(cancellation).ConfigureAwait(false));
+        }
+        catch (LedgerDamagedException damaged)
+        {
+            throw new WrongUseException(damaged.Message, damaged);
+        }
+    }
+
+    /// <summary>Keeps a deed; a running service looks first whether it holds, and carries it out.</summary>
+    /// <returns>Null, or why a running service refuses it.</returns>
+    /// <exception cref="WrongUseException">Somebody else was quicker.</exception>
+    public async Task<string?> AddAsync(Ledger ledger, Deed deed, CancellationToken cancellation)
+    {
+        if (_remote is not null)
+            return await _remote.AddAsync(ledger, deed, cancellation).ConfigureAwait(false);
+        return await _store!.Ledger.AppendAsync(ledger.Next(deed), cancellation).ConfigureAwait(false)
+            ? null
+            : throw new WrongUseException(SomebodyWasQuicker);
     }
 
     public async ValueTask DisposeAsync()

@@ -16,33 +16,34 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
         RespectRequiredConstructorParameters = true,
     };
 
+    public static Ledger Empty { get; } = new([], null);
+
+    /// <exception cref="LedgerDamagedException">A record holds something else.</exception>
     public static Ledger Of(ImmutableArray<LedgerRecord> records) => new([.. records.Select(DeedOf)], records.IsEmpty ? null : records[^1]);
 
+    /// <exception cref="LedgerDamagedException">It cannot be relied on.</exception>
     public static async ValueTask<Ledger> ReadAsync(IEditionLedger kept, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(kept);
         return Of(await kept.ReadAsync(cancellation).ConfigureAwait(false));
     }
 
-    /// <exception cref="InvalidDataException">The record holds something else.</exception>
-    public static Deed DeedOf(LedgerRecord record)
-    {
-        ArgumentNullException.ThrowIfNull(record);
-        try
-        {
-            return JsonSerializer.Deserialize<Deed>(record.Body.Span, Written) ?? throw new InvalidDataException($"Record {record.Number} of the ledger is empty.");
-        }
-        catch (JsonException broken)
-        {
-            throw new InvalidDataException($"Record {record.Number} of the ledger cannot be read.", broken);
-        }
-    }
+    /// <exception cref="JsonException">It is none.</exception>
+    public static Deed ReadDeed(ReadOnlySpan<byte> json) => JsonSerializer.Deserialize<Deed>(json, Written) ?? throw new JsonException("A deed is an object, not null.");
+
+    public static byte[] WriteDeed(Deed deed) => JsonSerializer.SerializeToUtf8Bytes(deed, Written);
+
+    /// <summary>The hash of the last record; empty if there is none.</summary>
+    public string LastHash => Last?.Hash ?? string.Empty;
 
     /// <summary>The record to append for a deed.</summary>
-    public LedgerRecord Next(Deed deed) => LedgerRecord.After(Last, JsonSerializer.SerializeToUtf8Bytes(deed, Written));
+    public LedgerRecord Next(Deed deed) => LedgerRecord.After(Last, WriteDeed(deed));
 
-    /// <summary>The edition that was published last, or null.</summary>
-    public string? Published => Deeds.LastOrDefault(d => d.Kind == DeedKind.Published)?.Edition;
+    /// <summary>The edition that was published last, or null: then the files on the disk are followed.</summary>
+    public string? Published => Deeds.LastOrDefault(d => d.Kind is DeedKind.Published or DeedKind.FilesFollowed) is { Kind: DeedKind.Published } last ? last.Edition : null;
+
+    /// <summary>The edition, other than this one, that was published last, or null.</summary>
+    public string? LastPublishedBesides(string edition) => Deeds.LastOrDefault(d => d.Kind == DeedKind.Published && d.Edition != edition)?.Edition;
 
     /// <summary>The last signature of this kind under an edition, or null.</summary>
     public Deed? SignatureUnder(string edition, DeedKind kind) => Deeds.LastOrDefault(d => d.Kind == kind && d.Edition == edition);
@@ -57,7 +58,19 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
             ? Math.Min(author.ExpiresUnixMilliseconds ?? 0, approver.ExpiresUnixMilliseconds ?? 0)
             : null;
 
-    /// <summary>What a new edition is compared with: the edition, other than itself, whose approver signed last, expired or not.</summary>
+    /// <summary>The edition, other than this one, whose approver signed last, expired or not; or null.</summary>
     public string? LastSignedBesides(string edition) =>
         Deeds.LastOrDefault(d => d.Kind == DeedKind.SignedAsApprover && d.Edition != edition && SignedUntil(d.Edition) is not null)?.Edition;
+
+    static Deed DeedOf(LedgerRecord record)
+    {
+        try
+        {
+            return ReadDeed(record.Body.Span);
+        }
+        catch (JsonException)
+        {
+            throw new LedgerDamagedException($"Record {record.Number} of the ledger of editions cannot be read.");
+        }
+    }
 }

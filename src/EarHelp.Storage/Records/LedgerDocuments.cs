@@ -9,14 +9,14 @@ static class LedgerDocuments
 {
     public const string Collection = "ledger";
 
-    /// <exception cref="StoreFailedException">A record was changed after it was made, or is missing.</exception>
+    /// <exception cref="LedgerDamagedException">A record was changed after it was made, or is missing.</exception>
     public static ImmutableArray<LedgerRecord> Load(LiteDatabase database)
     {
         var records = ImmutableArray.CreateBuilder<LedgerRecord>();
         foreach (var record in database.GetCollection(Collection).FindAll().OrderBy(d => d["_id"].AsInt32).Select(Read))
         {
             if (!record.Follows(records.Count == 0 ? null : records[^1]))
-                throw new StoreFailedException($"Record {record.Number} of the ledger of editions is damaged: its hash does not fit. Restore the last verified backup.");
+                throw new LedgerDamagedException($"The ledger of editions is damaged at record {record.Number}: it does not follow from the one before.");
             records.Add(record);
         }
 

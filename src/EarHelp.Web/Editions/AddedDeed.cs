@@ -13,11 +13,11 @@ public abstract record AddedDeed
     /// <summary>It is in the ledger and in force.</summary>
     public sealed record Added : AddedDeed;
 
-    /// <summary>Another record came first: read again, decide again.</summary>
+    /// <summary>Another one came first: read again, decide again.</summary>
     public sealed record Stale : AddedDeed;
 
-    /// <summary>Only an edition that is signed at this moment is published.</summary>
-    public sealed record NotSigned : AddedDeed;
+    /// <param name="Why">In words for the person who asked.</param>
+    public sealed record Refused(string Why) : AddedDeed;
 
     /// <param name="Problems">Why this program cannot serve the edition; empty if it is not kept here.</param>
     public sealed record Faulty(ImmutableArray<Problem> Problems) : AddedDeed;

@@ -14,57 +14,50 @@ using NodaTime;
 namespace EarHelp.Web.Editions;
 
 /// <summary>
-/// The edition that is served, and earlier ones for the conversations that began with them. It is the one that was published last;
-/// if none ever was, the one on the disk, which is taken only if it has no fault: else the last good one stays.
+/// The edition that is served, and earlier ones for the conversations that began with them. It is the one that was published last, and
+/// no other in its place; if none was, the one on the disk, which is taken only if it has no fault: else the last good one stays.
 /// </summary>
-public sealed class ServedEditions(
-    ServiceSettings settings, IEditionArchive archive, IEditionLedger ledger, SignedEditions signatures, EmergencyFile emergency, TimeProvider clock)
+public sealed class ServedEditions(ServiceSettings settings, IEditionArchive archive, LedgerInForce ledger, EmergencyFile emergency, TimeProvider clock)
     : IEditionShelf, IDisposable
 {
     readonly SemaphoreSlim _oneAtATime = new(1, 1);
     readonly ConcurrentDictionary<string, ServedEdition> _earlier = new(StringComparer.Ordinal);
     volatile ServedEdition? _current;
-    volatile string? _published;
 
     /// <summary>Null until the first edition without a fault.</summary>
     public ServedEdition? Current => _current;
 
     /// <summary>The edition that was published last, or null: then the files on the disk are followed.</summary>
-    public string? Published => _published;
+    public string? Published => ledger.Ledger.Published;
 
     ServedEdition IEditionShelf.Current =>
         _current ?? throw new InvalidOperationException("No edition is served yet, so no turn can be taken.");
 
-    /// <summary>Takes up what was served when the service ended: a published edition as it was, else what is on the disk now.</summary>
+    /// <summary>
+    /// Takes up what was served when the service ended: a published edition as it was, else what is on the disk now. A published edition
+    /// that is not kept any more is taken from the disk if the files there are the very same; else none is served.
+    /// </summary>
     public async Task<ImmutableArray<Problem>> StartAsync(CancellationToken cancellation)
     {
-        var kept = await Ledger.ReadAsync(ledger, cancellation);
-        signatures.Read(kept);
-        if (kept.Published is not { } published)
+        await ledger.ReadAsync(cancellation);
+        if (Published is not { } published)
             return await LoadAsync(cancellation);
         var (served, problems) = await CompileKeptAsync(published, CompileOptions.Plain, cancellation);
-        _published = published;
         if (served is not null)
             Take(served);
+        else
+            await LoadAsync(cancellation);
         return problems;
     }
 
-    /// <summary>Compiles what is on the disk, keeps it in the archive and takes it into service, unless an edition was published.</summary>
+    /// <summary>Compiles what is on the disk, keeps it in the archive and takes it into service, unless another edition was published.</summary>
     /// <returns>Every fault; none if it is served now, or could be.</returns>
     public async Task<ImmutableArray<Problem>> LoadAsync(CancellationToken cancellation)
     {
         await _oneAtATime.WaitAsync(cancellation);
         try
         {
-            var sources = SourceFolder.Read(settings.Root);
-            var compiled = EditionCompiler.Compile(sources, NeededByProgram.On(Today()));
-            if (compiled.Edition is not { } edition || compiled.Assessor is not { } assessor)
-                return compiled.Problems;
-            if (_published is not null || edition.Id == _current?.Edition.Id)
-                return [];
-            await archive.KeepAsync(edition.Id, SourcePack.Pack(sources), cancellation);
-            Take(new ServedEdition(edition, assessor, signatures.IsSigned));
-            return [];
+            return await LoadAloneAsync(cancellation);
         }
         finally
         {
@@ -72,36 +65,29 @@ public sealed class ServedEditions(
         }
     }
 
-    /// <summary>Adds a deed to the ledger and carries it out at once: what is published is served when this returns.</summary>
-    public async Task<AddedDeed> AddAsync(LedgerRecord record, CancellationToken cancellation)
+    /// <summary>Adds a deed that was found right to the ledger and carries it out at once: what is published is served when this returns.</summary>
+    /// <param name="known">The ledger after which it comes.</param>
+    internal async Task<AddedDeed> CarryOutAsync(Ledger known, Deed deed, CancellationToken cancellation)
     {
-        var deed = Ledger.DeedOf(record);
         await _oneAtATime.WaitAsync(cancellation);
         try
         {
             ServedEdition? next = null;
             if (deed.Kind == DeedKind.Published)
             {
-                if (!signatures.IsSigned(deed.Edition))
-                    return new AddedDeed.NotSigned();
                 (next, var problems) = await CompileKeptAsync(deed.Edition, NeededByProgram.On(Today()), cancellation);
                 if (next is null)
                     return new AddedDeed.Faulty(problems);
             }
 
-            if (!await ledger.AppendAsync(record, cancellation))
+            if (!await ledger.AddAsync(known, deed, cancellation))
                 return new AddedDeed.Stale();
-            signatures.Read(await Ledger.ReadAsync(ledger, cancellation));
             if (next is not null)
-            {
-                _published = deed.Edition;
                 Take(next);
-            }
+            else if (deed.Kind == DeedKind.FilesFollowed)
+                await LoadAloneAsync(cancellation);
             else if (_current is { } current)
-            {
                 emergency.Keep(Words.First(current));
-            }
-
             return new AddedDeed.Added();
         }
         finally
@@ -122,6 +108,19 @@ public sealed class ServedEditions(
 
     public void Dispose() => _oneAtATime.Dispose();
 
+    async Task<ImmutableArray<Problem>> LoadAloneAsync(CancellationToken cancellation)
+    {
+        var sources = SourceFolder.Read(settings.Root);
+        var compiled = EditionCompiler.Compile(sources, NeededByProgram.On(Today()));
+        if (compiled.Edition is not { } edition || compiled.Assessor is not { } assessor)
+            return compiled.Problems;
+        if ((Published is { } published && published != edition.Id) || edition.Id == _current?.Edition.Id)
+            return [];
+        await archive.KeepAsync(edition.Id, SourcePack.Pack(sources), cancellation);
+        Take(new ServedEdition(edition, assessor, ledger.IsSigned));
+        return [];
+    }
+
     /// <summary>Takes an edition into service, for every conversation that begins from now on.</summary>
     void Take(ServedEdition served)
     {
@@ -137,7 +136,7 @@ public sealed class ServedEditions(
             return (null, []);
         var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), options);
         return compiled is { Edition: { } edition, Assessor: { } assessor } && edition.Id == id
-            ? (new ServedEdition(edition, assessor, signatures.IsSigned), [])
+            ? (new ServedEdition(edition, assessor, ledger.IsSigned), [])
             : (null, compiled.Problems);
     }
 

@@ -35,6 +35,7 @@ public static class ControlSocket
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);
         app.MapPost(Prefix + "/ledger", editions.AppendAsync);
+        app.MapGet(Prefix + "/edition", editions.ReadServedAsync);
         app.MapGet(Prefix + "/edition/{id}", editions.FindAsync);
         app.MapPost(Prefix + "/edition/{id}", editions.KeepAsync);
     }

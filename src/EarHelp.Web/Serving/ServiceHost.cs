@@ -1,6 +1,5 @@
 using System.Net;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Signing;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
 using EarHelp.Web.Bot;
@@ -63,7 +62,8 @@ public static class ServiceHost
         services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
-        services.AddSingleton<SignedEditions>();
+        services.AddSingleton<LedgerInForce>();
+        services.AddSingleton<EditionDeeds>();
         services.AddSingleton<Control>();
         services.AddSingleton<EditionControl>();
         services.AddSingleton<BeginGate>();

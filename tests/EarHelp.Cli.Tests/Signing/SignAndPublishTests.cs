@@ -40,6 +40,7 @@ public sealed partial class SignAndPublishTests : IDisposable
             Assert.DoesNotContain(Demonstration, await service.FirstPageAsync(), StringComparison.Ordinal);
             var unconfirmed = await SignAsync(_second, "author", "Al Writer");
             Assert.Equal(1, unconfirmed.ExitCode);
+            Assert.StartsWith($"Compared with edition {first}, which the running service serves now.", unconfirmed.Out, StringComparison.Ordinal);
             string[] decreases = [.. Confirmations().Matches(unconfirmed.Error).Select(m => m.Groups[1].Value)];
             Assert.NotEmpty(decreases);
             Assert.Contains("D-no-such", (await SignAsync(_second, "author", "Al Writer", [.. decreases, "D-no-such"])).Error, StringComparison.Ordinal);
@@ -63,6 +64,32 @@ public sealed partial class SignAndPublishTests : IDisposable
         }
     }
 
+    [Fact]
+    public async Task Without_a_service_a_signed_edition_is_published_for_its_next_start_and_the_files_can_be_followed_again()
+    {
+        await using (await ServingProcess.StartAsync(_first.Root, _data.FullName))
+        {
+            // The data folder is made by a service.
+        }
+
+        var author = await SignAsync(_second, "author", "Al Writer");
+        var second = EditionIn(author);
+        Assert.Contains("no service is running", author.Out, StringComparison.Ordinal);
+        EditionIn(await SignAsync(_second, "approver", "Bo Reader"));
+
+        Assert.Contains("served when the service starts", (await PublishAsync(second)).Out, StringComparison.Ordinal);
+
+        await using (var service = await ServingProcess.StartAsync(_first.Root, _data.FullName))
+            Assert.Contains("EarHelp Second", await service.FirstPageAsync(), StringComparison.Ordinal);
+        Assert.Equal(2, (await PublishAsync(second, "--files")).ExitCode);
+        Assert.Equal(0, (await PublishAsync("--files")).ExitCode);
+        Assert.Equal(1, (await PublishAsync("--files")).ExitCode);
+        await using var again = await ServingProcess.StartAsync(_first.Root, _data.FullName);
+        var page = await again.FirstPageAsync();
+        Assert.DoesNotContain("EarHelp Second", page, StringComparison.Ordinal);
+        Assert.Contains(Demonstration, page, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("2020-01-01")]
     [InlineData("next year")]
@@ -82,8 +109,8 @@ public sealed partial class SignAndPublishTests : IDisposable
     Task<Called> SignAsync(CopiedEdition edition, string part, string name, params string[] confirmed) => Called.WithAsync(
         ["sign", edition.Root, "--data", _data.FullName, "--as", part, "--name", name, "--role", "ear surgeon", "--reason", "read and agreed", "--expires", "2999-01-01", .. confirmed.SelectMany(c => new[] { "--confirm", c })]);
 
-    Task<Called> PublishAsync(string edition) =>
-        Called.WithAsync("publish", edition, "--data", _data.FullName, "--name", "Al Writer", "--role", "author", "--reason", "released");
+    Task<Called> PublishAsync(params string[] what) =>
+        Called.WithAsync(["publish", .. what, "--data", _data.FullName, "--name", "Al Writer", "--role", "author", "--reason", "released"]);
 
     [GeneratedRegex("--confirm (D-[^ \n]+)")]
     private static partial Regex Confirmations();
