@@ -14,6 +14,8 @@ public static class EarHelpCommand
           earhelp compare OLD NEW           for whom the result changes between two editions
           earhelp sign EDITION --help       sign what was compared; two people take "demonstration" off
           earhelp publish EDITION --help    make a signed edition live in the running service
+          earhelp withdraw --help           take one outcome, or all triage, off the running service
+          earhelp affected EDITION RULE     who was told something by a rule
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
 
@@ -32,6 +34,8 @@ public static class EarHelpCommand
             CompareCommand.Make(terminal),
             SignCommand.Make(terminal, clock),
             PublishCommand.Make(terminal, clock),
+            WithdrawCommand.Make(terminal, clock),
+            AffectedCommand.Make(terminal),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal),

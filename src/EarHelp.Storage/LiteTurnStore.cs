@@ -8,7 +8,7 @@ using LiteDB;
 namespace EarHelp.Storage;
 
 /// <summary>Keeps turns, editions and their ledger in one LiteDB file of one folder, for one process. What it acknowledges is on the disk.</summary>
-public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger, IAsyncDisposable
+public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConversations, IAsyncDisposable
 {
     readonly FolderLock _lock;
     readonly StoreFile _file;
@@ -88,6 +88,8 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
     }
 
     ValueTask<ImmutableArray<LedgerRecord>> IEditionLedger.ReadAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(LedgerDocuments.Load));
+
+    public ValueTask<ImmutableArray<string>> ConversationsAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(CardDocuments.All));
 
     public async ValueTask DisposeAsync()
     {

@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Recalling;
 using EarHelp.Conversation.Signing;
 
 namespace EarHelp.Cli.Keeping;
@@ -60,6 +61,14 @@ sealed class EditionsInService(RunningService service) : IEditionArchive
         var answer = await service.SendAsync(HttpMethod.Get, "control/ledger", null, cancellation).ConfigureAwait(false);
         Expect(answer);
         return [.. JsonSerializer.Deserialize<LedgerRecord[]>(answer.Bytes, JsonSerializerOptions.Web) ?? []];
+    }
+
+    public async Task<Recall> AffectedAsync(string edition, string rule, CancellationToken cancellation)
+    {
+        var address = $"control/affected/{Uri.EscapeDataString(edition)}/{Uri.EscapeDataString(rule)}";
+        var answer = await service.SendAsync(HttpMethod.Get, address, null, cancellation).ConfigureAwait(false);
+        Expect(answer);
+        return JsonSerializer.Deserialize<Recall>(answer.Bytes, JsonSerializerOptions.Web)!;
     }
 
     static string Address(string editionId) => $"control/edition/{Uri.EscapeDataString(editionId)}";

@@ -2,6 +2,7 @@ using EarHelp.Cli.Commands;
 using EarHelp.Content;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Recalling;
 using EarHelp.Conversation.Signing;
 using EarHelp.Triage.Editions;
 
@@ -88,6 +89,11 @@ sealed class KeptEditions : IAsyncDisposable
             ? null
             : throw new WrongUseException(SomebodyWasQuicker);
     }
+
+    /// <summary>Who was told something by a rule of an edition.</summary>
+    public async Task<Recall> AffectedAsync(string edition, string rule, CancellationToken cancellation) => _remote is null
+        ? await RecallSearch.FindAsync(_store!.Conversations, _store.Turns, edition, rule, cancellation).ConfigureAwait(false)
+        : await _remote.AffectedAsync(edition, rule, cancellation).ConfigureAwait(false);
 
     public async ValueTask DisposeAsync()
     {

@@ -14,6 +14,8 @@ sealed class OpenedStore : IAsyncDisposable
 
     public ITurnStore Turns => _store;
 
+    public IKeptConversations Conversations => _store;
+
     public IEditionArchive Editions => _store;
 
     public IEditionLedger Ledger => _store;

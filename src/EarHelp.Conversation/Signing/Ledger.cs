@@ -42,6 +42,18 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
     /// <summary>The edition that was published last, or null: then the files on the disk are followed.</summary>
     public string? Published => Deeds.LastOrDefault(d => d.Kind is DeedKind.Published or DeedKind.FilesFollowed) is { Kind: DeedKind.Published } last ? last.Edition : null;
 
+    /// <summary>Editions that were published after something was withdrawn last, if one of them is in force; else none.</summary>
+    public ImmutableArray<string> Corrected
+    {
+        get
+        {
+            var since = Deeds.Reverse().TakeWhile(d => d.Kind != DeedKind.Withdrawn).ToArray();
+            return since.Length == Deeds.Length || !since.Any(d => d.Kind == DeedKind.Published && d.Edition == Published)
+                ? []
+                : [.. since.Where(d => d.Kind == DeedKind.Published).Select(d => d.Edition).Distinct()];
+        }
+    }
+
     /// <summary>The edition, other than this one, that was published last, or null.</summary>
     public string? LastPublishedBesides(string edition) => Deeds.LastOrDefault(d => d.Kind == DeedKind.Published && d.Edition != edition)?.Edition;
 

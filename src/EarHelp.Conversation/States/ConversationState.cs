@@ -38,8 +38,14 @@ public sealed record ConversationState(
     /// <summary>Name of the answer that was asked for and waits until all that it needs is known, or null.</summary>
     public string? About { get; init; }
 
+    /// <summary>True while the outcome to which the answers lead is not told, because it is withdrawn.</summary>
+    public bool IsWithheld { get; init; }
+
+    /// <summary>True from the moment at which it goes on with another edition until the person was told.</summary>
+    public bool IsMoved { get; init; }
+
     /// <summary>True once an outcome was told and nothing is open.</summary>
-    public bool IsFinished => HasOutcome && Pending is null;
+    public bool IsFinished => HasOutcome && Pending is null && !IsWithheld;
 
     /// <summary>True once an outcome was told, also while it is being changed: only what never came to one is swept away.</summary>
     public bool HasOutcome => Told is not null;

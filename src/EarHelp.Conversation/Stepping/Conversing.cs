@@ -2,6 +2,7 @@ using System.Diagnostics;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
 using EarHelp.Conversation.Turns;
+using EarHelp.Conversation.Withdrawing;
 using EarHelp.Triage.Answers;
 using NodaTime;
 
@@ -11,17 +12,22 @@ namespace EarHelp.Conversation.Stepping;
 public static class Conversing
 {
     /// <param name="state">Null for a new conversation, which a turn of any kind may open.</param>
-    public static Stepped Step(ServedEdition edition, ConversationState? state, Turn turn, Instant now)
+    /// <param name="withdrawn">What is not told at this moment; null: all is.</param>
+    public static Stepped Step(ServedEdition edition, ConversationState? state, Turn turn, Instant now, Withdrawals? withdrawn = null)
     {
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(turn);
         var isNew = state is null;
         state ??= ConversationState.Begin(edition.Edition.Id, edition.DefaultLanguage);
-        var draft = new Draft(edition, state, turn, now);
+        var draft = new Draft(edition, state, turn, now, withdrawn ?? Withdrawals.None);
         if (isNew)
             draft.Say("greeting");
         draft.Alarming = Alarms.AnswersThatLedToNow(draft);
+        if (state.IsMoved)
+            draft.Say(Withholding.CorrectedKey);
         Take(draft, turn.Content, isNew);
+        if (state.IsMoved && draft.Pending is null && !draft.Replies.Exists(r => r is Reply.Outcome))
+            new NextStep(draft).Take();
         Alarms.KeepInSight(draft);
         return draft.Finish();
     }
@@ -30,7 +36,7 @@ public static class Conversing
     internal static Stepped StepAsIfAsked(ServedEdition edition, TurnContent.Chosen chosen, Ear? ear, Instant now)
     {
         var state = ConversationState.Begin(edition.Edition.Id, edition.DefaultLanguage);
-        var draft = new Draft(edition, state, new Turn(string.Empty, null, chosen), now);
+        var draft = new Draft(edition, state, new Turn(string.Empty, null, chosen), now, Withdrawals.None);
         foreach (var answer in chosen.Answers)
         {
             if (answer is not { Value: { } value } || edition.FactIndex(answer.Fact) is not { } fact)
@@ -71,6 +77,9 @@ public static class Conversing
                 break;
             case TurnContent.AskAbout about:
                 Changing.TakeAskAbout(draft, about.Answer);
+                break;
+            case TurnContent.GoOn:
+                draft.AskAgain();
                 break;
             case TurnContent.CameBack:
                 draft.Say("restored");

@@ -3,13 +3,14 @@ using System.Runtime.InteropServices;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
 using EarHelp.Conversation.Turns;
+using EarHelp.Conversation.Withdrawing;
 using EarHelp.Triage.Answers;
 using NodaTime;
 
 namespace EarHelp.Conversation.Stepping;
 
 /// <summary>A state while one turn is decided, and the replies so far. It lives for one turn only.</summary>
-sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, Instant now)
+sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, Instant now, Withdrawals withdrawn)
 {
     readonly List<GivenAnswer> _answers = [.. before.Answers];
     ImmutableArray<FactOfEar> _doubted = before.Doubted;
@@ -20,6 +21,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     public Turn Turn => turn;
 
     public Instant Now => now;
+
+    public Withdrawals Withdrawn => withdrawn;
 
     /// <summary>Number of this turn.</summary>
     public int Number => before.Number + 1;
@@ -60,6 +63,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     public string? About { get; set; } = before.About;
 
     public string? Country { get; set; } = before.Country;
+
+    public bool IsWithheld { get; set; } = before.IsWithheld;
 
     public List<Reply> Replies { get; } = new(4);
 
@@ -127,6 +132,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         Country = null;
         Pending = null;
         About = null;
+        IsWithheld = false;
     }
 
     public void Say(string key) => Replies.Add(Sayings.Plain(key));
@@ -135,6 +141,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     public void Ask(Question question, bool isChange)
     {
         Pending = new Pending(question, isChange, []);
+        IsWithheld = false;
         Replies.Add(new Reply.Ask(question));
     }
 
@@ -158,8 +165,9 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
             Reached, Earlier, NotUnderstood, Told, Floor, Country)
         {
             About = About,
+            IsWithheld = IsWithheld,
         };
-        return new Stepped(state, [.. Replies]);
+        return new Stepped(state, Withholding.Told(this));
     }
 
     void KeepIfAlarming(FactOfEar of, Said said)

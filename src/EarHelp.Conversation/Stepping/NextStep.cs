@@ -160,6 +160,13 @@ sealed class NextStep(Draft draft)
         var telling = new OutcomeTelling(draft, views);
         var told = telling.Tell();
         draft.Pending = null;
+        draft.IsWithheld = draft.Withdrawn.Withholds(told);
+        if (draft.IsWithheld)
+        {
+            draft.Replies.Add(Withholding.Outcome(draft));
+            return;
+        }
+
         draft.Told = told;
         draft.Raised = [];
         draft.SecondWordingDue = [];

@@ -38,9 +38,12 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                 if (state is null && turn.Content is not TurnContent.Begin)
                     return new TurnTaken.Unknown();
                 edition = state is null ? shelf.Current : await EditionAsync(state.EditionId, cancellation).ConfigureAwait(false);
+                if (state is not null && shelf.IsSuperseded(edition.Edition.Id))
+                    (edition, state) = (shelf.Current, Moving.Into(shelf.Current, edition, state));
                 language = state?.Language ?? language;
                 var now = Now();
-                stepped = Conversing.Step(edition, state, turn, now);
+                var withdrawn = shelf.Withdrawn is { IsNone: false } some ? some : null;
+                stepped = Conversing.Step(edition, state, turn, now, withdrawn);
                 var record = TurnRecord.Chain(
                     conversation,
                     stepped.State.Number,
@@ -49,7 +52,7 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                     edition.Edition.Id,
                     EngineVersion,
                     stepped.State.HasOutcome,
-                    TurnJson.Write(new TurnBody(TurnBody.CurrentVersion, turn, stepped.Replies)),
+                    TurnJson.Write(new TurnBody(TurnBody.CurrentVersion, turn, stepped.Replies, withdrawn)),
                     state?.Hash ?? string.Empty);
                 switch (await store.AppendAsync(record, newKeys, cancellation).ConfigureAwait(false))
                 {
@@ -106,7 +109,9 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         {
             var body = TurnJson.Read(record.Body.Span);
             var edition = turns.Count > 0 && state is null ? null : await shelf.FindAsync(record.EditionId, cancellation).ConfigureAwait(false);
-            var again = edition is null ? null : Conversing.Step(edition, state, body.Turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds));
+            if (edition is not null)
+                state = await MovedAsync(state, edition, cancellation).ConfigureAwait(false);
+            var again = edition is null ? null : Conversing.Step(edition, state, body.Turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds), body.Withdrawn);
             state = again is null ? null : again.State with { Hash = record.Hash };
             turns.Add(new ReplayedTurn(record.Number, body.Turn, body.Replies, again?.Replies));
         }
@@ -129,14 +134,19 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         foreach (var record in await store.LoadAsync(conversation, cancellation).ConfigureAwait(false))
         {
             var edition = await EditionAsync(record.EditionId, cancellation).ConfigureAwait(false);
-            var turn = TurnJson.Read(record.Body.Span).Turn;
-            state = Conversing.Step(edition, state, turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds)).State with { Hash = record.Hash };
+            var body = TurnJson.Read(record.Body.Span);
+            state = await MovedAsync(state, edition, cancellation).ConfigureAwait(false);
+            state = Conversing.Step(edition, state, body.Turn, Instant.FromUnixTimeMilliseconds(record.AtUnixMilliseconds), body.Withdrawn).State with { Hash = record.Hash };
         }
 
         if (state is not null)
             _states.Put(conversation, state);
         return state;
     }
+
+    /// <summary>The state under the edition of the next turn, which is another one if the conversation went on with a corrected edition.</summary>
+    async ValueTask<ConversationState?> MovedAsync(ConversationState? state, ServedEdition next, CancellationToken cancellation) =>
+        state is null || state.EditionId == next.Edition.Id ? state : Moving.Into(next, await EditionAsync(state.EditionId, cancellation).ConfigureAwait(false), state);
 
     async ValueTask<ServedEdition> EditionAsync(string id, CancellationToken cancellation) =>
         await shelf.FindAsync(id, cancellation).ConfigureAwait(false) ?? throw new EditionGoneException(id);

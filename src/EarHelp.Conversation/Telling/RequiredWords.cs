@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using EarHelp.Conversation.Stepping;
 
 namespace EarHelp.Conversation.Telling;
 
@@ -6,7 +7,7 @@ namespace EarHelp.Conversation.Telling;
 public static class RequiredWords
 {
     /// <summary>Names of pages.</summary>
-    public static ImmutableArray<string> Pages { get; } = ["greeting", "return link", AnswerLetter.OutOfDate];
+    public static ImmutableArray<string> Pages { get; } = ["greeting", "return link", AnswerLetter.OutOfDate, Withholding.AllKey, Withholding.OutcomeKey, Withholding.CorrectedKey];
 
     /// <summary>Keys of short texts.</summary>
     public static ImmutableArray<string> Interface { get; } =

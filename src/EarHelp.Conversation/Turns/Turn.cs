@@ -26,6 +26,7 @@ public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int Aske
 [JsonDerivedType(typeof(AskForLink), "ask-for-link")]
 [JsonDerivedType(typeof(CameBack), "came-back")]
 [JsonDerivedType(typeof(AskAbout), "ask-about")]
+[JsonDerivedType(typeof(GoOn), "go-on")]
 public abstract record TurnContent
 {
     TurnContent()
@@ -58,6 +59,9 @@ public abstract record TurnContent
 
     /// <summary>Asks for one of the answers of the edition, by its name; an unknown name asks for nothing.</summary>
     public sealed record AskAbout(string Answer) : TurnContent;
+
+    /// <summary>After something was withdrawn or corrected: what is there to ask or to tell now.</summary>
+    public sealed record GoOn : TurnContent;
 }
 
 /// <param name="Fact">The fact's id.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Signing;
 
@@ -22,6 +23,7 @@ public sealed record Withdrawals(bool AllTriage, ImmutableArray<string> Outcomes
         return now;
     }
 
+    [JsonIgnore]
     public bool IsNone => !AllTriage && Outcomes.IsEmpty;
 
     public bool Withholds(OutcomeTold told)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using EarHelp.Conversation.Keeping;
 using LiteDB;
 
@@ -14,6 +15,10 @@ static class CardDocuments
         ["a"] = last.AtUnixMilliseconds,
         ["f"] = last.Finished,
     };
+
+    /// <summary>Every conversation, sorted.</summary>
+    public static ImmutableArray<string> All(LiteDatabase database) =>
+        [.. database.GetCollection(Collection).FindAll().Select(d => d["_id"].AsString).Order(StringComparer.Ordinal)];
 
     public static List<string> UnfinishedBefore(LiteDatabase database, long lastTurnBefore) =>
     [

@@ -7,7 +7,7 @@ namespace EarHelp.Web.Bot;
 
 /// <summary>
 /// Reads what a program sends beside or instead of text: <c>{"answers":…,"chosen":[…],"none":…}</c>, <c>{"begin":"en"}</c>,
-/// <c>{"change":…}</c>, <c>{"somethingChanged":true}</c>, <c>{"startOver":true}</c>.
+/// <c>{"change":…}</c>, <c>{"somethingChanged":true}</c>, <c>{"startOver":true}</c>, <c>{"goOn":true}</c>.
 /// </summary>
 static class SentValueReader
 {
@@ -15,7 +15,7 @@ static class SentValueReader
     const string Right = "right";
     const string Either = "either";
 
-    static readonly ImmutableArray<string> Known = ["answers", "chosen", "none", "begin", "change", "somethingChanged", "startOver"];
+    static readonly ImmutableArray<string> Known = ["answers", "chosen", "none", "begin", "change", "somethingChanged", "startOver", "goOn"];
 
     public static bool SaysSomething(JsonElement value) => value.EnumerateObject().Any(p => Known.Contains(p.Name));
 
@@ -54,8 +54,10 @@ static class SentValueReader
             return new Turn(id, null, new TurnContent.SomethingChanged());
         if (IsTrue(value, "startOver"))
             return new Turn(id, null, new TurnContent.StartOver());
+        if (IsTrue(value, "goOn"))
+            return new Turn(id, null, new TurnContent.GoOn());
         return string.IsNullOrWhiteSpace(text)
-            ? throw new FormatException("The value says nothing: send chosen answers, a text, or one of begin, change, somethingChanged, startOver.")
+            ? throw new FormatException("The value says nothing: send chosen answers, a text, or one of begin, change, somethingChanged, startOver, goOn.")
             : new Turn(id, answers, new TurnContent.Typed(text));
     }
 

@@ -2,6 +2,7 @@ using EarHelp.Content;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Signing;
+using EarHelp.Conversation.Withdrawing;
 using EarHelp.Triage.Editions;
 using EarHelp.Web.Signing;
 
@@ -36,6 +37,7 @@ public sealed class EditionDeeds(ServedEditions editions, LedgerInForce ledger, 
         DeedKind.SignedAsAuthor or DeedKind.SignedAsApprover => await FaultOfSignatureAsync(deed, known, cancellation),
         DeedKind.Published => ledger.IsSigned(deed.Edition) ? null : "the service does not publish what is not signed by two people at this moment.",
         DeedKind.FilesFollowed => known.Published == deed.Edition ? null : "no edition is published, so the files are followed already.",
+        DeedKind.Withdrawn or DeedKind.Lifted => WithdrawalCheck.FaultOf(deed, known, editions.Current?.Edition),
         _ => "this is nothing that can be done about an edition.",
     };
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Signing;
 using EarHelp.Conversation.Withdrawing;
@@ -14,6 +15,7 @@ public sealed class LedgerInForce(IEditionLedger kept, TimeProvider clock)
     volatile Ledger _ledger = Ledger.Empty;
     volatile Withdrawals _withdrawn = Withdrawals.None;
     volatile string? _damage;
+    ImmutableArray<string> _corrected = [];
 
     public Ledger Ledger => _ledger;
 
@@ -21,6 +23,9 @@ public sealed class LedgerInForce(IEditionLedger kept, TimeProvider clock)
 
     /// <summary>What is wrong with the ledger and how to mend it, or null.</summary>
     public string? Damage => _damage;
+
+    /// <summary>True if something was withdrawn, an edition was published after that, and this one was not.</summary>
+    public bool IsSuperseded(string edition) => !_corrected.IsEmpty && !_corrected.Contains(edition);
 
     public bool IsSigned(string edition) => _signed.IsSigned(edition);
 
@@ -36,6 +41,7 @@ public sealed class LedgerInForce(IEditionLedger kept, TimeProvider clock)
             (_damage, _ledger, _withdrawn) = (damaged.Message, Ledger.Empty, Withdrawals.Everything);
         }
 
+        _corrected = _ledger.Corrected;
         _signed.Read(_ledger);
     }
 

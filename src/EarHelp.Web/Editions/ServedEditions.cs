@@ -7,6 +7,7 @@ using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Signing;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Taking;
+using EarHelp.Conversation.Withdrawing;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Serving;
 using NodaTime;
@@ -29,6 +30,8 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
 
     /// <summary>The edition that was published last, or null: then the files on the disk are followed.</summary>
     public string? Published => ledger.Ledger.Published;
+
+    public Withdrawals Withdrawn => ledger.Withdrawn;
 
     ServedEdition IEditionShelf.Current =>
         _current ?? throw new InvalidOperationException("No edition is served yet, so no turn can be taken.");
@@ -95,6 +98,8 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             _oneAtATime.Release();
         }
     }
+
+    public bool IsSuperseded(string editionId) => _current is not null && ledger.IsSuperseded(editionId);
 
     public async ValueTask<ServedEdition?> FindAsync(string editionId, CancellationToken cancellation)
     {

@@ -21,7 +21,7 @@ sealed class LetterPage(Words words, Reply? open, string token, string nextTurn,
         return PageFrame.Write(words, new PageState(Title, token, HasQuestion: true), html =>
         {
             html.Markup("<h1>"u8).Text(words["conversation"]).Markup("</h1>"u8);
-            WriteAlarms(html, turns);
+            WriteAlarms(html, words, turns, now);
             WriteStatus(html, words);
             html.Markup("<div class=\"log\" id=\"log\" role=\"log\""u8).Attribute("aria-label"u8, words["conversation"]).Markup(">"u8);
             var entry = new TurnEntry(html, words, token, now);
@@ -82,7 +82,7 @@ sealed class LetterPage(Words words, Reply? open, string token, string nextTurn,
     }
 
     /// <summary>The last emergency text stands here as well, first in reading order: it stays, and a new one is spoken at once.</summary>
-    void WriteAlarms(HtmlWriter html, ImmutableArray<TurnTold> turns)
+    internal static void WriteAlarms(HtmlWriter html, Words words, ImmutableArray<TurnTold> turns, Instant now)
     {
         html.Markup("<div class=\"alarms\" id=\"alarms\" role=\"alert\">"u8);
         var last = turns.SelectMany(t => t.Replies).OfType<Reply.Alarm>().LastOrDefault();

@@ -18,7 +18,7 @@ public static class NeededWords
         "plan made", "print", "privacy", "read aloud", "said by you", "saved", "send", "sending", "service at clinic", "service name",
         "show all", "skip to question", "something broke", "something has changed", "something has changed hint", "start", "start over",
         "start over no", "start over question", "start over yes", "stop reading", "text too long", "time line", "time line after", "time line now",
-        "time line seen", "time line until", "too many messages", "what to do", "why we ask", "yes and unsure", "outer ear", "ear tube", "eardrum",
+        "time line seen", "time line until", "too many messages", "what to do", "why we ask", "withdrawn heading", "yes and unsure", "outer ear", "ear tube", "eardrum",
         "behind the drum", "inner ear", "point at the ear",
     ];
 

@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Recalling;
 using EarHelp.Conversation.Taking;
 using EarHelp.Web.Editions;
 
 namespace EarHelp.Web.Serving;
 
 /// <summary>What the command line may ask of a running service.</summary>
-public sealed class Control(ITurnStore store, TurnTaking taking, ServedEditions editions)
+public sealed class Control(ITurnStore store, IKeptConversations kept, TurnTaking taking, ServedEditions editions)
 {
     /// <summary>Answers 200 with <c>{"erased":true}</c>, or 404 if there is no such conversation.</summary>
     public async Task EraseAsync(HttpContext context)
@@ -29,6 +30,14 @@ public sealed class Control(ITurnStore store, TurnTaking taking, ServedEditions 
     {
         var problems = await editions.LoadAsync(context.RequestAborted);
         await SayAsync(context, isFound: true, new { problems = problems.Select(p => p.ToString()).ToImmutableArray() });
+    }
+
+    /// <summary>Answers 200 with the <see cref="Recall"/> of a rule of an edition.</summary>
+    public async Task AffectedAsync(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        var rule = (string)context.Request.RouteValues["rule"]!;
+        await SayAsync(context, isFound: true, await RecallSearch.FindAsync(kept, store, IdOf(context), rule, context.RequestAborted));
     }
 
     static string IdOf(HttpContext context) => (string)context.Request.RouteValues["id"]!;

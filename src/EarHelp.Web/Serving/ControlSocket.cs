@@ -31,6 +31,7 @@ public static class ControlSocket
         var control = app.Services.GetRequiredService<Control>();
         app.MapPost(Prefix + "/erase/{id}", control.EraseAsync);
         app.MapPost(Prefix + "/replay/{id}", control.ReplayAsync);
+        app.MapGet(Prefix + "/affected/{id}/{rule}", control.AffectedAsync);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);

@@ -15,6 +15,7 @@ static class Routes
         var links = app.Services.GetRequiredService<LinkPosts>();
         Read("/", pages.StartAsync);
         Read("/letter", pages.LetterAsync);
+        Read("/withdrawn", pages.LetterAsync);
         Read("/plan", pages.PlanAsync);
         Read("/about", context => pages.TextAsync(context, "about"));
         Read("/privacy", context => pages.TextAsync(context, "privacy"));
@@ -29,6 +30,7 @@ static class Routes
         app.MapPost("/change", turns.ChangeAsync);
         app.MapPost("/ask", turns.AskAsync);
         app.MapPost("/changed", turns.SomethingChangedAsync);
+        app.MapPost("/go-on", turns.ResumeAsync);
         app.MapPost("/start-over", turns.StartOverAsync);
         app.MapPost("/link", links.MakeAsync);
         app.MapPost("/back", links.OpenAsync);

@@ -62,6 +62,7 @@ public static class ServiceHost
         services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
+        services.AddSingleton<IKeptConversations>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();
         services.AddSingleton<Control>();

@@ -25,6 +25,12 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
             return;
         }
 
+        if (editions.Withdrawn.AllTriage)
+        {
+            await PageResponse.SendAsync(context, OffPage.Write(Words.First(served)));
+            return;
+        }
+
         var secret = SecretOf(context);
         var page = StartPage.Write(Words.First(served), talk.Opening(served), FormToken.For(secret), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page);
@@ -38,6 +44,8 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
             return;
         }
 
+        if (await IsOffAsync(context, conversation))
+            return;
         var letter = new LetterPage(conversation.Words, conversation.Open, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, letter.Write(await talk.HistoryAsync(conversation, context.RequestAborted)));
     }
@@ -45,6 +53,8 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
     public async Task PlanAsync(HttpContext context)
     {
         var conversation = await FindAsync(context);
+        if (conversation is not null && await IsOffAsync(context, conversation))
+            return;
         if (conversation?.Outcome is not { } outcome)
         {
             await PageResponse.GoToAsync(context, conversation is null ? "/" : "/letter#now");
@@ -65,6 +75,8 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
             return;
         }
 
+        if (await IsOffAsync(context, conversation))
+            return;
         var history = await talk.HistoryAsync(conversation, context.RequestAborted);
         var last = history.SelectMany(t => t.Replies).OfType<Conversation.Replies.Reply.Answered>().LastOrDefault();
         await PageResponse.SendAsync(context, AnswersPage.Write(conversation.Words, last, TokenOf(context), Secret.NewIdentifier(), Now));
@@ -94,6 +106,16 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
         SendAsync(context, words => TextPage.Write(words, page, page, token: null));
 
     public Task AbroadAsync(HttpContext context) => SendAsync(context, words => TextPage.WriteAbroad(words, token: null));
+
+    /// <summary>True after the page was sent that stands in the place of what is withdrawn or was corrected.</summary>
+    async Task<bool> IsOffAsync(HttpContext context, OpenConversation conversation)
+    {
+        if (OffPage.KeyFor(conversation, editions) is not { } key || editions.Current is not { } served)
+            return false;
+        var history = await talk.HistoryAsync(conversation, context.RequestAborted);
+        await PageResponse.SendAsync(context, OffPage.Write(conversation, key, Words.First(served), history, TokenOf(context), Secret.NewIdentifier(), Now));
+        return true;
+    }
 
     Task SendAsync(HttpContext context, Func<Words, ReadOnlyMemory<byte>> page) =>
         editions.Current is { } served

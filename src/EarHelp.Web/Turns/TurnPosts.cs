@@ -89,6 +89,13 @@ public sealed partial class TurnPosts(
             await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.SomethingChanged()));
     }
 
+    /// <summary>After something was withdrawn or corrected.</summary>
+    public async Task ResumeAsync(HttpContext context)
+    {
+        if (await OpenAsync(context) is var (sent, turn, conversation))
+            await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.GoOn()));
+    }
+
     public async Task StartOverAsync(HttpContext context)
     {
         if (await OpenAsync(context) is var (sent, turn, conversation))

@@ -6,7 +6,7 @@ using NodaTime;
 namespace EarHelp.Web.Turns;
 
 /// <summary>Answers a form: with the page to read next, or with only what is new for a page that appends.</summary>
-public sealed class TurnResponse(Talk talk, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
+public sealed class TurnResponse(Talk talk, Editions.ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
 {
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
@@ -20,6 +20,8 @@ public sealed class TurnResponse(Talk talk, FaultPages faults, Serving.ServiceSe
         {
             case TakenTurns.NotSaved lost:
                 return faults.SendEmergencyAsync(context, isNotSaved: true, lost.Alarms);
+            case TakenTurns.Kept kept when OffPage.KeyFor(kept.Conversation, editions) is not null:
+                return PageResponse.WantsPart(context) ? PageResponse.GoPartAsync(context, "/withdrawn") : PageResponse.GoToAsync(context, "/withdrawn");
             case TakenTurns.Kept kept when IsAnswered(kept):
                 return PageResponse.WantsPart(context)
                     ? PageResponse.GoPartAsync(context, "/answers#answer")

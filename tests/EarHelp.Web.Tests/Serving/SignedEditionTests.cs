@@ -129,6 +129,7 @@ public sealed class SignedEditionTests
         await using var service = await RunningService.StartAsync(ownRoot: true);
         var rules = Path.Combine(service.Root, "dialogs", "ear", "5-rules-within-a-day.md");
         File.WriteAllText(rules, File.ReadAllText(rules).Replace("| RF-047.2 | yes | - | - | >= 39.0 |", "| RF-047.2 | yes | - | - | [39.0..41.5] |", StringComparison.Ordinal));
+        await service.Services.GetRequiredService<ServedEditions>().LoadAsync(CancellationToken.None);
         var edition = await TwoPeople.KeepFilesAsync(service);
 
         var refused = Assert.IsType<AddedDeed.Refused>(

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Records;
+using EarHelp.Conversation.Replies;
+
+namespace EarHelp.Conversation.Recalling;
+
+/// <summary>Finds who was told something by a rule, so that they can be called back.</summary>
+public static class RecallSearch
+{
+    /// <param name="rule">A row, or the rule that owns several.</param>
+    public static async ValueTask<Recall> FindAsync(
+        IKeptConversations kept, ITurnStore turns, string edition, string rule, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        ArgumentNullException.ThrowIfNull(turns);
+        var told = ImmutableArray.CreateBuilder<ToldByRule>();
+        var unreadable = ImmutableArray.CreateBuilder<string>();
+        foreach (var conversation in await kept.ConversationsAsync(cancellation).ConfigureAwait(false))
+        {
+            try
+            {
+                told.AddRange(In(await turns.LoadAsync(conversation, cancellation).ConfigureAwait(false), edition, rule));
+            }
+            catch (Exception damaged) when (damaged is StoreFailedException or JsonException)
+            {
+                unreadable.Add(conversation);
+            }
+        }
+
+        return new Recall([.. told.OrderBy(t => t.AtUnixMilliseconds).ThenBy(t => t.Conversation, StringComparer.Ordinal)], unreadable.ToImmutable());
+    }
+
+    static IEnumerable<ToldByRule> In(ImmutableArray<TurnRecord> records, string edition, string rule)
+    {
+        var isOpen = !records.IsEmpty && TurnJson.Read(records[^1].Body.Span).Replies.Any(r => r is Reply.Ask or Reply.Confirm);
+        foreach (var record in records.Where(r => r.EditionId == edition))
+        {
+            foreach (var outcome in TurnJson.Read(record.Body.Span).Replies.OfType<Reply.Outcome>())
+            {
+                ReasonTold[] reasons = [.. outcome.Told.Reasons.Where(r => Owns(rule, r.Rule))];
+                if (reasons.Length > 0)
+                {
+                    ImmutableArray<string> rows = [.. reasons.Select(r => r.Rule).Distinct().Order(StringComparer.Ordinal)];
+                    yield return new ToldByRule(
+                        record.Conversation, record.Number, record.AtUnixMilliseconds, outcome.Told.Level, rows, reasons.Any(r => r.Decides), isOpen);
+                }
+            }
+        }
+    }
+
+    static bool Owns(string rule, string row) => row == rule || row.StartsWith(rule + ".", StringComparison.Ordinal);
+}
