@@ -6,6 +6,7 @@ using System.Text.Json.Nodes;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Records;
 using EarHelp.Conversation.Taking;
+using EarHelp.Conversation.Withdrawing;
 using EarHelp.Storage.Tests.Fakes;
 using EarHelp.Web.Bot;
 using Microsoft.Bot.Builder;
@@ -46,6 +47,19 @@ public sealed class ConversationTests : IAsyncLifetime, IDisposable
         var told = JsonDocument.Parse(replies[^1]).RootElement.GetProperty("told");
         Assert.NotEmpty(told.GetProperty("level").GetString()!);
         Assert.NotEmpty(told.GetProperty("destinations").EnumerateArray());
+    }
+
+    [Fact]
+    public async Task A_channel_is_told_what_is_withdrawn_and_goes_on_when_it_is_lifted()
+    {
+        var shelf = (ShippedEdition)_host.Services.GetRequiredService<IEditionShelf>();
+        shelf.Withdrawn = Withdrawals.Everything;
+        var off = await ByChannelAsync("turn 1", new JsonObject { ["begin"] = "en" });
+        shelf.Withdrawn = Withdrawals.None;
+        var on = await ByChannelAsync("turn 2", new JsonObject { ["goOn"] = true });
+
+        Assert.Equal("withdrawn", Assert.Single(off).GetProperty("text").GetString());
+        Assert.Equal("ask", on[^1].GetProperty("kind").GetString());
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using EarHelp.Content;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Taking;
+using EarHelp.Conversation.Withdrawing;
 
 namespace EarHelp.Bot.Tests;
 
@@ -11,6 +12,8 @@ sealed class ShippedEdition : IEditionShelf
     static readonly Lazy<ServedEdition> Compiled = new(Compile);
 
     public ServedEdition Current => Compiled.Value;
+
+    public Withdrawals Withdrawn { get; set; } = Withdrawals.None;
 
     public ValueTask<ServedEdition?> FindAsync(string editionId, CancellationToken cancellation) =>
         ValueTask.FromResult(editionId == Current.Edition.Id ? Current : null);

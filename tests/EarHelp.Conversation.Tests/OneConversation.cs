@@ -5,6 +5,7 @@ using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Turns;
+using EarHelp.Conversation.Withdrawing;
 using NodaTime;
 
 namespace EarHelp.Conversation.Tests;
@@ -25,6 +26,8 @@ sealed class OneConversation
     /// <summary>A Monday morning at the clinic.</summary>
     public Instant Now { get; set; } = Instant.FromUtc(2026, 11, 30, 9, 30);
 
+    public Withdrawals Withdrawn { get; set; } = Withdrawals.None;
+
     public ConversationState? State { get; private set; }
 
     public ImmutableArray<Reply> Replies { get; private set; }
@@ -41,7 +44,7 @@ sealed class OneConversation
 
     public void Take(TurnContent content, QuestionName? question)
     {
-        var stepped = Conversing.Step(Edition, State, new Turn($"turn {++_turns}", question, content), Now);
+        var stepped = Conversing.Step(Edition, State, new Turn($"turn {++_turns}", question, content), Now, Withdrawn);
         (State, Replies) = (stepped.State, stepped.Replies);
         Now += Duration.FromSeconds(20);
     }
