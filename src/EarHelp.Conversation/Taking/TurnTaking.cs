@@ -40,8 +40,8 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                 if (state is null && turn.Content is not TurnContent.Begin)
                     return new TurnTaken.Unknown();
                 edition = state is null ? shelf.Current : await EditionAsync(state.EditionId, cancellation).ConfigureAwait(false);
-                if (state is not null && shelf.IsSuperseded(edition.Edition.Id))
-                    (edition, state) = (shelf.Current, Moving.Into(shelf.Current, edition, state));
+                if (state is not null && shelf.IsSuperseded(edition.Edition.Id) && shelf.Current is var corrected && corrected.Edition.Id != state.EditionId)
+                    (edition, state) = (corrected, Moving.Into(corrected, edition, state));
                 language = state?.Language ?? language;
                 var now = Now();
                 var withdrawn = shelf.Withdrawn is { IsNone: false } some ? some : null;

@@ -99,7 +99,8 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         }
     }
 
-    public bool IsSuperseded(string editionId) => _current is not null && ledger.IsSuperseded(editionId);
+    public bool IsSuperseded(string editionId) =>
+        ledger.IsSuperseded(editionId) && _current is { } current && current.Edition.Id != editionId && !ledger.IsSuperseded(current.Edition.Id);
 
     public async ValueTask<ServedEdition?> FindAsync(string editionId, CancellationToken cancellation)
     {

@@ -17,10 +17,7 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
     {
         WriteSaid(turn, nextTurn);
         foreach (var reply in turn.Replies)
-        {
-            foreach (var part in words.Letter.Write(reply, now))
-                Write(part);
-        }
+            Write(reply);
     }
 
     void WriteSaid(TurnTold turn, string nextTurn)
@@ -56,6 +53,24 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
             .Markup(">"u8).Text(words["change"]).Markup("</button></form></div>"u8);
     }
 
+    /// <summary>Questions stand elsewhere and a plan has its page. Neither is worded here: it may be of an edition that was corrected since.</summary>
+    void Write(Reply reply)
+    {
+        switch (reply)
+        {
+            case Reply.Ask or Reply.Confirm:
+                break;
+            case Reply.Outcome outcome:
+                html.Markup("<p class=\"note\">"u8)
+                    .Text(words.Letter.Text("plan made", ("moment", words.Letter.Moment(outcome.Told.DecidedAt)))).Markup("</p>"u8);
+                break;
+            default:
+                foreach (var part in words.Letter.Write(reply, now))
+                    Write(part);
+                break;
+        }
+    }
+
     void Write(LetterPart part)
     {
         switch (part)
@@ -69,10 +84,6 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
                 html.Markup("<div class=\"alarm\">"u8);
                 ProseWriter.Write(html, emergency.Text);
                 html.Markup("</div>"u8);
-                break;
-            case LetterPart.OutcomeShown outcome:
-                html.Markup("<p class=\"note\">"u8)
-                    .Text(words.Letter.Text("plan made", ("moment", words.Letter.Moment(outcome.Told.DecidedAt)))).Markup("</p>"u8);
                 break;
             default:
                 break;

@@ -37,7 +37,7 @@ public sealed class Talk(
     {
         ArgumentNullException.ThrowIfNull(conversation);
         var turns = await taking.HistoryAsync(conversation.Id, cancellation);
-        return [.. turns.Select(t => new TurnTold(t.Turn, t.Replies))];
+        return WithoutCorrected([.. turns.Select(t => new TurnTold(t.Turn, t.Replies))]);
     }
 
     /// <summary>Begins the conversation that the secret opens from now on, and takes its first turns; the same form sent twice begins one.</summary>
@@ -88,6 +88,17 @@ public sealed class Talk(
     /// <summary>For a form whose conversation cannot be read: nothing is saved, but the emergency texts to which it leads are there.</summary>
     public TakenTurns.NotSaved Lost(ImmutableArray<Turn> turns) =>
         new([.. turns.SelectMany(t => Alarms(taking.Lost(t))).Distinct()]);
+
+    /// <summary>What was told as an answer before the edition was corrected is not shown any more.</summary>
+    static ImmutableArray<TurnTold> WithoutCorrected(ImmutableArray<TurnTold> history)
+    {
+        var from = history.Length - 1;
+        while (from >= 0 && !history[from].Replies.Any(r => r is Reply.Say { Text: Withholding.CorrectedKey }))
+            from--;
+        return from < 0
+            ? history
+            : [.. history.Select((t, i) => i < from ? t with { Replies = t.Replies.RemoveAll(r => r is Reply.Answered) } : t)];
+    }
 
     async Task<TakenTurns> TakeAsync(string id, ImmutableArray<Turn> turns, ImmutableArray<ConversationKey> keys, CancellationToken cancellation)
     {

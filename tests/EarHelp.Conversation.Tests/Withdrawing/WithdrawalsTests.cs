@@ -64,7 +64,7 @@ public sealed class WithdrawalsTests
 
         var moved = Moving.Into(OneConversation.Edition, OneConversation.Edition, talk.State!);
 
-        Assert.Equal(talk.State!.Answers, moved.Answers);
+        Assert.Equal(talk.State!.Answers.AsEnumerable(), moved.Answers);
         Assert.Equal(talk.State.Pending, moved.Pending);
         Assert.True(moved.IsMoved);
     }
@@ -72,8 +72,8 @@ public sealed class WithdrawalsTests
     [Fact]
     public void What_is_withdrawn_is_the_sum_of_the_ledger()
     {
-        Assert.Equal(["a", "b"], In(Off("b"), Off("a")).Outcomes);
-        Assert.Equal(["b"], In(Off("b"), Off("a"), On("a")).Outcomes);
+        Assert.Equal(["a", "b"], In(Off("b"), Off("a")).Outcomes.AsEnumerable());
+        Assert.Equal(["b"], In(Off("b"), Off("a"), On("a")).Outcomes.AsEnumerable());
         Assert.True(In(Off(null), On("a")).AllTriage);
         Assert.True(In(Off("b"), Off(null), On(null)).IsNone);
     }
@@ -83,7 +83,7 @@ public sealed class WithdrawalsTests
     {
         Assert.Empty(LedgerOf(Published("one")).Corrected);
         Assert.Empty(LedgerOf(Published("one"), Off(null), On(null)).Corrected);
-        Assert.Equal(["two"], LedgerOf(Published("one"), Off(null), Published("two")).Corrected);
+        Assert.Equal(["two"], LedgerOf(Published("one"), Off(null), Published("two")).Corrected.AsEnumerable());
         Assert.Empty(LedgerOf(Published("one"), Off(null), Published("two"), new Deed(DeedKind.FilesFollowed, "two", 0, "Al", "author", "drafts")).Corrected);
         Assert.Empty(LedgerOf(Published("one"), Off(null), Published("two"), Off("a")).Corrected);
     }

@@ -125,6 +125,7 @@ public sealed class WithdrawnTests
         Assert.Contains(Corrected, told.Text);
         var asked = await early.PostAsync("/go-on", told.FormTo("/go-on"));
         Assert.Equal(changed, asked.Screen);
+        Assert.Contains(Corrected, (await early.ReadAsync("/letter")).Text);
         Assert.True((await early.GoOnAsync(asked, new Dictionary<string, string[]>())).IsPlan);
         var taking = service.Services.GetRequiredService<TurnTaking>();
         Assert.Empty((await taking.ReplayAsync(await service.ConversationOfAsync(early), CancellationToken.None)).Differing);
