@@ -24,6 +24,9 @@ public sealed class Service : IAsyncLifetime
 
     public IBrowser Browser { get; private set; } = null!;
 
+    public T Part<T>()
+        where T : notnull => _app!.Services.GetRequiredService<T>();
+
     public async Task InitializeAsync()
     {
         _app = ServiceHost.Build(
