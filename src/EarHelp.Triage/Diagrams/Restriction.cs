@@ -48,13 +48,12 @@ sealed class Restriction
     /// <param name="known">By fact, the classes that may be true; 0: not asked.</param>
     public void Begin(ReadOnlySpan<ulong> known)
     {
-        known.CopyTo(_known);
+        BeginSure(known);
         _knownFacts = 0;
         _sets = 0;
         for (var fact = 0; fact < known.Length; fact++)
         {
             var mask = known[fact];
-            _only[fact] = BitOperations.IsPow2(mask) ? BitOperations.TrailingZeroCount(mask) : -1;
             if (mask == 0)
                 continue;
             _knownFacts |= _bits[fact];
@@ -68,6 +67,17 @@ sealed class Restriction
             merged.Clear();
         _places = _diagrams.Places;
         _round++;
+    }
+
+    /// <summary>Begins with new knowledge for <see cref="SureEndOf"/> and <see cref="OnlyClassOf"/> alone.</summary>
+    public void BeginSure(ReadOnlySpan<ulong> known)
+    {
+        known.CopyTo(_known);
+        for (var fact = 0; fact < known.Length; fact++)
+        {
+            var mask = known[fact];
+            _only[fact] = BitOperations.IsPow2(mask) ? BitOperations.TrailingZeroCount(mask) : -1;
+        }
     }
 
     /// <summary>The class of the fact's value if only one may be true, else -1.</summary>
@@ -86,6 +96,20 @@ sealed class Restriction
             var only = _only[_base.VariableOf(root)];
             if (only < 0)
                 return (_base.ReachOf(root).Facts & _knownFacts) == 0 ? root : Restrict(root, merge);
+            root = _base.ChildOf(root, only);
+        }
+
+        return root;
+    }
+
+    /// <summary>The end of a root, found by sure answers alone; null if the way leads past a fact that is not sure.</summary>
+    public int? SureEndOf(int root)
+    {
+        while (!Terminal.Is(root))
+        {
+            var only = _only[_base.VariableOf(root)];
+            if (only < 0)
+                return null;
             root = _base.ChildOf(root, only);
         }
 
