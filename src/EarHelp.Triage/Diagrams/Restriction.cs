@@ -17,13 +17,13 @@ sealed class Restriction
     readonly NodesLeft _nodes;
     readonly long[][] _memo = new long[Shared + 1][];
     readonly Dictionary<(int One, int Other), int>[] _merged = new Dictionary<(int, int), int>[Shared];
-    readonly UInt128[] _bits;
+    readonly FactBits[] _bits;
     readonly ulong[] _known;
     readonly int[] _only;
     readonly Visited _seen = new();
     WhereLists _places;
-    UInt128 _knownFacts;
-    UInt128 _sets;
+    FactBits _knownFacts;
+    FactBits _sets;
     int _round;
 
     public Restriction(DialogDiagrams diagrams)
@@ -32,7 +32,7 @@ sealed class Restriction
         _base = diagrams.Nodes;
         _nodes = new NodesLeft(diagrams);
         Mattering = new Mattering(_nodes, diagrams.Arity);
-        _bits = [.. Enumerable.Range(0, diagrams.Arity.Length).Select(Reach.BitOf)];
+        _bits = [.. Enumerable.Range(0, diagrams.Arity.Length).Select(FactBits.Of)];
         _known = new ulong[diagrams.Arity.Length];
         _only = new int[diagrams.Arity.Length];
         _places = diagrams.Places;
@@ -49,8 +49,8 @@ sealed class Restriction
     public void Begin(ReadOnlySpan<ulong> known)
     {
         BeginSure(known);
-        _knownFacts = 0;
-        _sets = 0;
+        _knownFacts = FactBits.None;
+        _sets = FactBits.None;
         for (var fact = 0; fact < known.Length; fact++)
         {
             var mask = known[fact];
@@ -95,7 +95,7 @@ sealed class Restriction
         {
             var only = _only[_base.VariableOf(root)];
             if (only < 0)
-                return (_base.ReachOf(root).Facts & _knownFacts) == 0 ? root : Restrict(root, merge);
+                return (_base.ReachOf(root).Facts & _knownFacts).IsEmpty ? root : Restrict(root, merge);
             root = _base.ChildOf(root, only);
         }
 
@@ -181,9 +181,9 @@ sealed class Restriction
         return result;
     }
 
-    long[] MemoOf(UInt128 facts, Merge merge)
+    long[] MemoOf(FactBits facts, Merge merge)
     {
-        var kind = (facts & _sets) == 0 ? Shared : (int)merge;
+        var kind = (facts & _sets).IsEmpty ? Shared : (int)merge;
         if (_memo[kind].Length == 0)
             _memo[kind] = new long[_base.Count];
         return _memo[kind];
