@@ -61,8 +61,8 @@ public static class CheckCommand
                 terminal.Out.WriteLine(CheckSarif.Write(check.Findings));
             else
                 CheckText.Write(check, clock.GetElapsedTime(began), terminal);
-            if (parsed.GetValue(coverage) && check.Examples is { } examples)
-                terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(check.Compiled.Edition!, examples.Runs)));
+            if (parsed.GetValue(coverage) && check is { Compiled.Edition: { } edition, Examples: { } examples })
+                terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(edition, examples.Runs)));
             if (!check.IsFine || !parsed.GetValue(mutate))
                 return Task.FromResult(check.IsFine ? ExitCode.Fine : ExitCode.FaultsFound);
             var isSafe = MutationTerminal.Run(check.Compiled.Edition!, SourceFolder.ReadExamples(folder), Math.Max(1, parsed.GetValue(every)), terminal, cancellation);

@@ -14,12 +14,19 @@ public static class ExamplePatients
     public static ExamplesChecked Check(ImmutableArray<SourceFile> files, Edition edition, Assessor assessor)
     {
         ArgumentNullException.ThrowIfNull(edition);
+        return Check(files, assessor);
+    }
+
+    /// <summary>The same without the words of an edition, also for decisions in which something is missing that an example speaks of.</summary>
+    public static ExamplesChecked Check(ImmutableArray<SourceFile> files, Assessor assessor)
+    {
         ArgumentNullException.ThrowIfNull(assessor);
         var problems = new ProblemList();
-        var examples = new ExampleReader(edition.Dialog, problems).Read(files);
+        var examples = new ExampleReader(assessor.Dialog, problems).Read(files);
         var runner = new ExampleRunner(assessor, problems);
-        // What could not be read is not run: it would only say the same twice.
-        var runs = problems.IsEmpty ? examples.Select(runner.Run).OfType<ExampleRun>().ToImmutableArray() : [];
+        // What could not be read is not run: it would only say the same twice. Where only a name is missing, what comes out without it
+        // says for whom it matters.
+        var runs = MissingNames.Only(problems) ? examples.Select(runner.Run).OfType<ExampleRun>().ToImmutableArray() : [];
         return new ExamplesChecked(examples.Length, runs, problems.Sorted());
     }
 }

@@ -41,6 +41,7 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
         Expected.Warning warning => result.Warnings.Contains(warning.Name),
         Expected.MayTreat treat => result.MayTreat is { } may && may.Hold == treat.Hold,
         Expected.DecidedBy by => result.Rules.Any(r => r.Decides && r.Rule == by.Rule),
+        Expected.DecidedByMissing => false,
         Expected.ExplanationShown shown => result.Explanations.Contains(shown.Explanation),
         _ => throw new System.Diagnostics.UnreachableException(),
     };

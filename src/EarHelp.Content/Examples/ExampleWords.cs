@@ -18,6 +18,7 @@ sealed class ExampleWords(Dialog dialog, Assessment result)
         Expected.MayTreat { Hold: { } hold } => $"the clinic may treat must be \"not until {hold}\"",
         Expected.MayTreat => "the clinic may treat must be \"yes\"",
         Expected.DecidedBy by => $"the row \"{dialog.Rules[by.Rule].Id}\" must give the level",
+        Expected.DecidedByMissing by => $"the row \"{by.Rule}\" must give the level",
         Expected.ExplanationShown shown => $"the explanation \"{dialog.Explanations[shown.Explanation].Id}\" must be shown",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
@@ -30,7 +31,7 @@ sealed class ExampleWords(Dialog dialog, Assessment result)
         Expected.AdviceNotShown => "it is shown",
         Expected.Warning => $"the warnings are {List(result.Warnings)}",
         Expected.MayTreat => result.MayTreat is { } treat ? treat.Hold is { } hold ? $"it is \"not until {hold}\"" : "it is \"yes\"" : "it is not settled",
-        Expected.DecidedBy => result.Level is { } rank ? $"it comes out as \"{LevelName(rank)}\"{ByRules()}" : StillOpen(),
+        Expected.DecidedBy or Expected.DecidedByMissing => result.Level is { } rank ? $"it comes out as \"{LevelName(rank)}\"{ByRules()}" : StillOpen(),
         Expected.ExplanationShown => $"shown are {List(result.Explanations.Select(e => dialog.Explanations[e].Id))}",
         _ => throw new System.Diagnostics.UnreachableException(),
     };

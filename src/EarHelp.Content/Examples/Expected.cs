@@ -23,5 +23,8 @@ public abstract record Expected(SourceSpot Spot)
     /// <summary>The row gave the level.</summary>
     public sealed record DecidedBy(int Rule, SourceSpot Spot) : Expected(Spot);
 
+    /// <summary>A row that is not there gave the level: never so.</summary>
+    public sealed record DecidedByMissing(string Rule, SourceSpot Spot) : Expected(Spot);
+
     public sealed record ExplanationShown(int Explanation, SourceSpot Spot) : Expected(Spot);
 }

@@ -55,7 +55,7 @@ sealed class ExpectedReader(Dialog dialog, ProblemList problems)
         NotShown => _advice.FindAll(cell).Select(item => new Expected.AdviceNotShown(item, cell.Spot)),
         Warning => _warnings.FindAll(cell).Select(warning => new Expected.Warning(dialog.Warnings[warning], cell.Spot)),
         Treat => ReadTreat(cell),
-        DecidedBy => One(_rules, cell, rule => new Expected.DecidedBy(rule, cell.Spot)),
+        DecidedBy => [_rules.Find(cell) is { } rule ? new Expected.DecidedBy(rule, cell.Spot) : new Expected.DecidedByMissing(cell.Text, cell.Spot)],
         Explanation => _explanations.FindAll(cell).Select(shown => new Expected.ExplanationShown(shown, cell.Spot)),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
