@@ -4,8 +4,6 @@ using EarHelp.Content.Examples;
 using EarHelp.Content.Reviews;
 using EarHelp.Content.Sources;
 using EarHelp.Proof;
-using EarHelp.Triage.Assessments;
-using EarHelp.Triage.Diagrams;
 
 namespace EarHelp.Cli.Proving;
 
@@ -23,23 +21,8 @@ public sealed record EditionCheck(int Files, Compilation Compiled, ExamplesCheck
         var sources = SourceFolder.Read(root);
         var compiled = EditionCompiler.Compile(sources, options);
         var due = options.Today is { } today ? ReviewsDue.Of(sources, today) : [];
-        return compiled is { Edition: { } edition, Assessor: { } assessor }
-            ? new EditionCheck(sources.Length, compiled, ExamplePatients.Check(SourceFolder.ReadExamples(root), edition, assessor), EditionProof.Of(edition)) { Due = due }
-            : new EditionCheck(sources.Length, compiled, WithoutTheMissing(root, compiled), null) { Due = due };
-    }
-
-    /// <summary>Which example patients miss a row or a question that is not there any more: more than its name says.</summary>
-    static ExamplesChecked? WithoutTheMissing(string root, Compilation compiled)
-    {
-        try
-        {
-            return compiled.WithoutTheMissing is { } dialog ? ExamplePatients.Check(SourceFolder.ReadExamples(root), Assessor.Build(dialog)) : null;
-        }
-        catch (DiagramLimitException)
-        {
-            // Its faults are told without examples.
-            return null;
-        }
+        var examples = ExamplePatients.Check(SourceFolder.ReadExamples(root), compiled);
+        return new EditionCheck(sources.Length, compiled, examples, compiled.Edition is { } edition ? EditionProof.Of(edition) : null) { Due = due };
     }
 
     public ImmutableArray<CheckedFinding> Findings =>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Content.Problems;
 using EarHelp.Content.Sources;
 using EarHelp.Triage.Assessments;
+using EarHelp.Triage.Diagrams;
 using EarHelp.Triage.Editions;
 
 namespace EarHelp.Content.Examples;
@@ -15,6 +16,24 @@ public static class ExamplePatients
     {
         ArgumentNullException.ThrowIfNull(edition);
         return Check(files, assessor);
+    }
+
+    /// <summary>Of an edition; or of decisions in which only names are missing, to say which patients miss what was taken out.</summary>
+    /// <returns>Null after any other fault.</returns>
+    public static ExamplesChecked? Check(ImmutableArray<SourceFile> files, Compilation compiled)
+    {
+        ArgumentNullException.ThrowIfNull(compiled);
+        try
+        {
+            return compiled.Assessor is { } assessor ? Check(files, assessor)
+                : compiled.WithoutTheMissing is { } dialog ? Check(files, Assessor.Build(dialog))
+                : null;
+        }
+        catch (DiagramLimitException)
+        {
+            // Its faults are told without examples.
+            return null;
+        }
     }
 
     /// <summary>The same without the words of an edition, also for decisions in which something is missing that an example speaks of.</summary>

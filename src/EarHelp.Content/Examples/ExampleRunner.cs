@@ -39,10 +39,12 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
         Expected.AdviceShown shown => result.Advice.Any(a => a.Item == shown.Item),
         Expected.AdviceNotShown hidden => result.Advice.All(a => a.Item != hidden.Item),
         Expected.Warning warning => result.Warnings.Contains(warning.Name),
+        Expected.WarningNotGiven warning => !result.Warnings.Contains(warning.Name),
         Expected.MayTreat treat => result.MayTreat is { } may && may.Hold == treat.Hold,
         Expected.DecidedBy by => result.Rules.Any(r => r.Decides && r.Rule == by.Rule),
         Expected.DecidedByMissing => false,
         Expected.ExplanationShown shown => result.Explanations.Contains(shown.Explanation),
+        Expected.ExplanationNotShown hidden => !result.Explanations.Contains(hidden.Explanation),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
