@@ -71,6 +71,7 @@ sealed class ExpectedReader(Dialog dialog, ProblemList problems)
             return [new Expected.MayTreat(hold, cell.Spot)];
         problems.AddUnknown(Codes.UnknownName, cell.Spot, "answer to whether the clinic may treat", cell.Text,
             dialog.TreatRules.Select(r => r.Hold is { } known ? NotUntil + known : "yes"));
-        return [];
+        // What no row says any more never comes out.
+        return hold is null ? [] : [new Expected.MayTreat(hold, cell.Spot)];
     }
 }
