@@ -10,9 +10,13 @@ namespace EarHelp.Storage;
 /// <summary>Keeps turns and editions in one LiteDB file of one folder, for one process. What it acknowledges is on the disk.</summary>
 public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IAsyncDisposable
 {
+    /// <summary>Keys kept at hand; one takes about 300 bytes.</summary>
+    const int KeysAtHand = 50_000;
+
     readonly FolderLock _lock;
     readonly StoreFile _file;
     readonly Writer _writer;
+    readonly KnownKeys _keys = new(KeysAtHand);
     readonly ITimer _checkpoints;
     readonly int _largestBodyBytes;
 
@@ -59,11 +63,26 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IAsyncDisposabl
     public ValueTask<ImmutableArray<TurnRecord>> LoadAsync(string conversation, CancellationToken cancellation) =>
         ValueTask.FromResult(Read(d => TurnDocuments.Load(d, conversation)));
 
-    public ValueTask<string?> FindByKeyAsync(string keyHash, long nowUnixMilliseconds, CancellationToken cancellation) =>
-        ValueTask.FromResult(Read(d => KeyDocuments.Find(d, keyHash, nowUnixMilliseconds)));
+    public ValueTask<string?> FindByKeyAsync(string keyHash, long nowUnixMilliseconds, CancellationToken cancellation)
+    {
+        var generation = _keys.Generation;
+        var key = _keys.Find(keyHash);
+        if (key is null && Read(d => KeyDocuments.Find(d, keyHash)) is { } read)
+        {
+            key = read;
+            _keys.Add(keyHash, read, generation);
+        }
+
+        return ValueTask.FromResult(key is null || key.Expires <= nowUnixMilliseconds ? null : key.Conversation);
+    }
 
     public async ValueTask<bool> SpendKeyAsync(string keyHash, CancellationToken cancellation) =>
-        await DoAsync(() => _file.Database.GetCollection(KeyDocuments.Collection).Delete(keyHash)).ConfigureAwait(false);
+        await DoAsync(() =>
+        {
+            var isSpent = _file.Database.GetCollection(KeyDocuments.Collection).Delete(keyHash);
+            _keys.Forget(keyHash);
+            return isSpent;
+        }).ConfigureAwait(false);
 
     public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation) =>
         await DoAsync(() => Erase([conversation]) > 0).ConfigureAwait(false);
@@ -115,6 +134,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IAsyncDisposabl
             erased++;
         }
 
+        _keys.ForgetAll();
         _file.WriteAnew();
         return erased;
     }

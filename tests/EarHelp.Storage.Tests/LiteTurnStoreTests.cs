@@ -95,6 +95,27 @@ public sealed class LiteTurnStoreTests : TurnStoreContract
         Assert.Null(await _store.FindAsync("never served", default));
     }
 
+    [Fact]
+    public async Task The_first_turn_ever_can_be_kept_while_others_read()
+    {
+        for (var round = 0; round < 20; round++)
+        {
+            var folder = Directory.CreateTempSubdirectory("earhelp").FullName;
+            await using (var store = LiteTurnStore.Open(folder, new StoreOptions()))
+            {
+                await Task.WhenAll(Enumerable.Range(0, 32).Select(c => Task.Run(async () =>
+                {
+                    Assert.Null(await store.FindByKeyAsync($"key {c}", 0, default));
+                    await store.AppendAsync(SomeTurns.First($"c{c}"), [new ConversationKey($"key {c}", false, null)], default);
+                    Assert.Equal($"c{c}", await store.FindByKeyAsync($"key {c}", 0, default));
+                })));
+                Assert.True(store.IsHealthy);
+            }
+
+            Directory.Delete(folder, true);
+        }
+    }
+
     async Task ReopenAsync()
     {
         await _store!.DisposeAsync();

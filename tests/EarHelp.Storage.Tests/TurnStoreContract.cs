@@ -128,4 +128,41 @@ public abstract class TurnStoreContract : IAsyncLifetime
         Assert.Single(await Store.LoadAsync("new", default));
         Assert.Single(await Store.LoadAsync("finished", default));
     }
+
+    [Fact]
+    public async Task A_sweep_leaves_a_conversation_whose_last_turn_is_new_however_old_the_ones_before_are()
+    {
+        var first = SomeTurns.First("a", at: 99);
+        await Store.AppendAsync(first, [], default);
+        await Store.AppendAsync(SomeTurns.After(first), [], default);
+
+        Assert.Equal(0, await Store.SweepUnfinishedAsync(100, default));
+        Assert.Equal(1, await Store.SweepUnfinishedAsync(101, default));
+    }
+
+    [Fact]
+    public async Task A_finished_conversation_that_is_opened_again_is_swept_as_an_unfinished_one()
+    {
+        var first = SomeTurns.First("a", at: 1, finished: true);
+        await Store.AppendAsync(first, [], default);
+        Assert.Equal(0, await Store.SweepUnfinishedAsync(100, default));
+
+        await Store.AppendAsync(SomeTurns.After(first), [], default);
+
+        Assert.Equal(1, await Store.SweepUnfinishedAsync(100, default));
+    }
+
+    [Fact]
+    public async Task A_key_that_was_used_before_opens_nothing_once_it_is_spent_or_its_conversation_erased()
+    {
+        await Store.AppendAsync(SomeTurns.First("a"), [new ConversationKey("spent", true, null), new ConversationKey("kept", false, null)], default);
+        Assert.Equal("a", await Store.FindByKeyAsync("spent", 0, default));
+        Assert.Equal("a", await Store.FindByKeyAsync("kept", 0, default));
+
+        await Store.SpendKeyAsync("spent", default);
+        Assert.Null(await Store.FindByKeyAsync("spent", 0, default));
+
+        await Store.EraseAsync("a", default);
+        Assert.Null(await Store.FindByKeyAsync("kept", 0, default));
+    }
 }

@@ -30,11 +30,13 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
         ServedEdition? edition = null;
         Stepped? stepped = null;
         var language = shelf.Current.DefaultLanguage;
+        var isNew = turn.Content is TurnContent.Begin;
         try
         {
             while (true)
             {
-                var state = _states.Find(conversation) ?? await FoldAsync(conversation, cancellation).ConfigureAwait(false);
+                // A first turn begins what is not there yet; if it is there after all, the store says so and it is read.
+                var state = _states.Find(conversation) ?? (isNew ? null : await FoldAsync(conversation, cancellation).ConfigureAwait(false));
                 if (state is null && turn.Content is not TurnContent.Begin)
                     return new TurnTaken.Unknown();
                 edition = state is null ? shelf.Current : await EditionAsync(state.EditionId, cancellation).ConfigureAwait(false);
@@ -61,6 +63,7 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
                         return await RepeatAsync(conversation, repeated.Earlier, edition, cancellation).ConfigureAwait(false);
                     default:
                         _states.Forget(conversation);
+                        isNew = false;
                         break;
                 }
             }

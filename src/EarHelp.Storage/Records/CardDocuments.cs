@@ -3,10 +3,13 @@ using LiteDB;
 
 namespace EarHelp.Storage.Records;
 
-/// <summary>One card a conversation: when its last turn was and whether it is finished, so that a sweep need not read turns.</summary>
+/// <summary>One card a conversation: about when its last turn was and whether it is finished, so that a sweep need not read all turns.</summary>
 static class CardDocuments
 {
     public const string Collection = "cards";
+
+    /// <summary>How far a card may lag behind the last turn, so that not every turn writes it. Unit: milliseconds.</summary>
+    public const long Behind = 60 * 60 * 1000;
 
     public static BsonDocument Write(TurnRecord last) => new()
     {
@@ -15,11 +18,13 @@ static class CardDocuments
         ["f"] = last.Finished,
     };
 
+    /// <summary>A card may be behind by <see cref="Behind"/>; what it says is confirmed by the last turn itself.</summary>
     public static List<string> UnfinishedBefore(LiteDatabase database, long lastTurnBefore) =>
     [
         .. database.GetCollection(Collection)
             .FindAll()
             .Where(d => !d["f"].AsBoolean && d["a"].AsInt64 < lastTurnBefore)
-            .Select(d => d["_id"].AsString),
+            .Select(d => d["_id"].AsString)
+            .Where(c => TurnDocuments.Of(database, c).All(t => t["a"].AsInt64 < lastTurnBefore)),
     ];
 }

@@ -1,4 +1,5 @@
 using EarHelp.Conversation.Keeping;
+using EarHelp.Storage.Writing;
 using LiteDB;
 
 namespace EarHelp.Storage.Records;
@@ -16,9 +17,6 @@ static class KeyDocuments
         ["x"] = key.ExpiresUnixMilliseconds ?? long.MaxValue,
     };
 
-    public static string? Find(LiteDatabase database, string hash, long now)
-    {
-        var found = database.GetCollection(Collection).FindById(hash);
-        return found is null || found["x"].AsInt64 <= now ? null : found["c"].AsString;
-    }
+    public static KnownKey? Find(LiteDatabase database, string hash) =>
+        database.GetCollection(Collection).FindById(hash) is { } found ? new KnownKey(found["c"].AsString, found["x"].AsInt64) : null;
 }

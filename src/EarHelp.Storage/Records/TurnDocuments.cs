@@ -12,6 +12,9 @@ static class TurnDocuments
 
     const int MostTurns = 99_999_999;
 
+    /// <summary>With its bounds as parameters: LiteDB compiles every new text of an expression to machine code and keeps it for good.</summary>
+    const string Between = "$._id BETWEEN @0 AND @1";
+
     public static string IdOf(string conversation, int number) => string.Create(CultureInfo.InvariantCulture, $"{conversation}:{number:D8}");
 
     public static BsonDocument Write(TurnRecord record) => new()
@@ -44,7 +47,7 @@ static class TurnDocuments
     /// <summary>All turns of a conversation in order.</summary>
     public static IEnumerable<BsonDocument> Of(LiteDatabase database, string conversation) =>
         database.GetCollection(Collection)
-            .Find(Query.Between("_id", IdOf(conversation, 0), IdOf(conversation, MostTurns)))
+            .Find(BsonExpression.Create(Between, IdOf(conversation, 0), IdOf(conversation, MostTurns)))
             .OrderBy(d => d["n"].AsInt32);
 
     /// <exception cref="StoreFailedException">A record was changed after it was made.</exception>

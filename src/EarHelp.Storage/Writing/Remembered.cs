@@ -36,6 +36,8 @@ sealed class Remembered(int most)
     {
         readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
+        (long At, bool IsFinished)? _card;
+
         public int Last { get; private set; }
 
         public int? NumberOf(string turnId) => _numbers.TryGetValue(turnId, out var number) ? number : null;
@@ -44,6 +46,15 @@ sealed class Remembered(int most)
         {
             Last = number;
             _numbers.TryAdd(turnId, number);
+        }
+
+        /// <summary>True if the conversation's card must be written with this turn; then it counts as written.</summary>
+        public bool WritesCard(long at, bool isFinished)
+        {
+            if (_card is { } card && card.IsFinished == isFinished && at >= card.At && at - card.At < CardDocuments.Behind)
+                return false;
+            _card = (at, isFinished);
+            return true;
         }
     }
 }

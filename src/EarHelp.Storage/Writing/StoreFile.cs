@@ -132,12 +132,32 @@ sealed class StoreFile : IDisposable
         _main.Dispose();
     }
 
+    /// <summary>
+    /// LiteDB shows the name of a new collection to readers before its first page can be read, and a reader in between breaks the store:
+    /// all collections are there before anyone reads.
+    /// </summary>
+    static void Make(LiteDatabase database, string[] missing)
+    {
+        if (missing.Length == 0)
+            return;
+        database.BeginTrans();
+        foreach (var collection in missing)
+        {
+            var made = database.GetCollection(collection);
+            made.Insert(new BsonDocument { ["_id"] = collection });
+            made.Delete(collection);
+        }
+
+        database.Commit();
+    }
+
     (SyncedFile Main, CommitLog Log, LiteDatabase Database) Open(string main, string log)
     {
         var mainFile = new SyncedFile(main, FileOptions.None, _options.Watch);
         var logFile = new CommitLog(log, _options.Watch);
         var database = new LiteDatabase(mainFile, null, logFile);
         database.CheckpointSize = _options.CheckpointPages;
+        Make(database, [.. Collections.Where(c => !database.CollectionExists(c))]);
         FolderEntries.Sync(_folder.Path);
         return (mainFile, logFile, database);
     }

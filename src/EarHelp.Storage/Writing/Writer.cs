@@ -138,7 +138,8 @@ sealed class Writer : IDisposable
                 known.Add(record.Number, record.TurnId);
                 turns.Add(TurnDocuments.Write(record));
                 written.Add(TurnDocuments.IdOf(record.Conversation, record.Number), record);
-                cards[record.Conversation] = CardDocuments.Write(record);
+                if (known.WritesCard(record.AtUnixMilliseconds, record.Finished))
+                    cards[record.Conversation] = CardDocuments.Write(record);
                 keys.AddRange(request.Keys.Select(k => KeyDocuments.Write(k, record.Conversation)));
                 request.Result = new Appended.Kept();
             }
@@ -148,7 +149,8 @@ sealed class Writer : IDisposable
             return;
         database.BeginTrans();
         database.GetCollection(TurnDocuments.Collection).Insert(turns);
-        database.GetCollection(CardDocuments.Collection).Upsert(cards.Values);
+        if (cards.Count > 0)
+            database.GetCollection(CardDocuments.Collection).Upsert(cards.Values);
         if (keys.Count > 0)
             database.GetCollection(KeyDocuments.Collection).Upsert(keys);
         if (!database.Commit())

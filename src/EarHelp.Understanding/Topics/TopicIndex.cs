@@ -15,11 +15,11 @@ public sealed class TopicIndex
     const int MostWords = 20;
 
     readonly ImmutableArray<Wording> _wordings;
-    readonly FrozenDictionary<string, double> _weights;
+    readonly FrozenDictionary<string, Known> _known;
     readonly double _unknown;
 
-    TopicIndex(ImmutableArray<Wording> wordings, FrozenDictionary<string, double> weights) =>
-        (_wordings, _weights, _unknown) = (wordings, weights, Math.Log(wordings.Length + 1));
+    TopicIndex(ImmutableArray<Wording> wordings, FrozenDictionary<string, Known> known) =>
+        (_wordings, _known, _unknown) = (wordings, known, Math.Log(wordings.Length + 1));
 
     /// <summary>A word weighs the more the fewer wordings hold it, so that "my" and "ear" decide nothing.</summary>
     public static TopicIndex Build(IEnumerable<AnswerPage> answers)
@@ -27,9 +27,10 @@ public sealed class TopicIndex
         var read = answers.OrderBy(a => a.Id, StringComparer.Ordinal)
             .SelectMany(a => a.AskedAs.Select(w => (a.Id, Words: WordsOf(w))))
             .Where(w => !w.Words.IsEmpty).ToList();
-        var weights = read.SelectMany(w => w.Words).GroupBy(w => w, StringComparer.Ordinal)
-            .ToFrozenDictionary(g => g.Key, g => Math.Log((read.Count + 1) / (double)g.Count()), StringComparer.Ordinal);
-        return new TopicIndex([.. read.Select(w => new Wording(w.Id, w.Words, w.Words.Sum(word => weights[word])))], weights);
+        var known = read.SelectMany((w, at) => w.Words.Select(word => (Word: word, At: at)))
+            .GroupBy(w => w.Word, w => w.At, StringComparer.Ordinal)
+            .ToFrozenDictionary(g => g.Key, g => new Known(Math.Log((read.Count + 1) / (double)g.Count()), [.. g]), StringComparer.Ordinal);
+        return new TopicIndex([.. read.Select(w => new Wording(w.Id, w.Words.Sum(word => known[word].Weight)))], known);
     }
 
     /// <summary>The answer's name, or null if the message asks for none.</summary>
@@ -38,22 +39,36 @@ public sealed class TopicIndex
         var words = WordsOf(text);
         if (words.IsEmpty || words.Length > MostWords)
             return null;
-        var all = words.Sum(WeightOf);
-        var (found, best) = ((string?)null, AlikeEnough);
-        foreach (var wording in _wordings)
+        var all = 0.0;
+        var common = new double[_wordings.Length];
+        foreach (var word in words)
         {
-            var common = wording.Words.Where(words.Contains).Sum(WeightOf);
-            var alike = 2 * common / (wording.Weight + all);
+            var known = _known.GetValueOrDefault(word);
+            all += known?.Weight ?? _unknown;
+            foreach (var at in known?.In ?? [])
+                common[at] += known!.Weight;
+        }
+
+        return MostAlike(common, all);
+    }
+
+    string? MostAlike(double[] common, double all)
+    {
+        var (found, best) = ((string?)null, AlikeEnough);
+        for (var i = 0; i < common.Length; i++)
+        {
+            var alike = 2 * common[i] / (_wordings[i].Weight + all);
             if (alike > best)
-                (found, best) = (wording.Answer, alike);
+                (found, best) = (_wordings[i].Answer, alike);
         }
 
         return found;
     }
 
-    double WeightOf(string word) => _weights.TryGetValue(word, out var weight) ? weight : _unknown;
-
     static ImmutableArray<string> WordsOf(string text) => [.. WordList.Of(text).Select(w => w.Text).Distinct(StringComparer.Ordinal)];
 
-    sealed record Wording(string Answer, ImmutableArray<string> Words, double Weight);
+    sealed record Wording(string Answer, double Weight);
+
+    /// <param name="In">The places of the wordings that hold the word.</param>
+    sealed record Known(double Weight, ImmutableArray<int> In);
 }
