@@ -45,7 +45,7 @@ public static class ExamplePatients
         var runner = new ExampleRunner(assessor, problems);
         // What could not be read is not run: it would only say the same twice. Where only a name is missing, what comes out without it
         // says for whom it matters.
-        var runs = MissingNames.Only(problems) ? examples.Select(runner.Run).OfType<ExampleRun>().ToImmutableArray() : [];
+        var runs = MissingNames.AreAllOfExamples(problems) ? examples.Select(runner.Run).OfType<ExampleRun>().ToImmutableArray() : [];
         return new ExamplesChecked(examples.Length, runs, problems.Sorted());
     }
 }

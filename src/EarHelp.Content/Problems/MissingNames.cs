@@ -5,9 +5,13 @@ namespace EarHelp.Content.Problems;
 /// <summary>Faults that come of a name that is not there, and leave everything else as readable as it was.</summary>
 static class MissingNames
 {
-    static readonly FrozenSet<string> OfThem = FrozenSet.Create(
+    static readonly FrozenSet<string> OfPages = FrozenSet.Create(
         StringComparer.Ordinal,
-        Codes.UnknownName, Codes.UnusedFact, Codes.WrongNumber, Codes.UnusedSource, Codes.MissingWords, Codes.WordsForNothing, Codes.UnknownBlank);
+        Codes.UnknownName, Codes.UnusedFact, Codes.WrongNumber, Codes.UnusedSource, Codes.WrongSetting, Codes.MissingWords, Codes.WordsForNothing, Codes.UnknownBlank, Codes.UnknownPart);
 
-    public static bool Only(ProblemList problems) => problems.Only(OfThem);
+    static readonly FrozenSet<string> OfExamples = FrozenSet.Create(StringComparer.Ordinal, Codes.UnknownName);
+
+    public static bool AreAllOf(ProblemList pages) => pages.Only(OfPages);
+
+    public static bool AreAllOfExamples(ProblemList examples) => examples.Only(OfExamples);
 }
