@@ -21,7 +21,7 @@ sealed record Decisions(
 {
     public static Decisions Of(RootsBuilder composed, int[] arity)
     {
-        var (possible, roots, _) = composed.Build(arity);
+        var (possible, roots, _, _) = composed.Build(arity);
         return new Decisions(
             roots.Level, roots.Urgency, roots.Treat, composed.TreatDecisions, roots.Advice.Each, roots.Warnings.Each, roots.Explanations.Each, possible);
     }

@@ -16,8 +16,8 @@ sealed class ScreenChoice
     readonly Dialog _dialog;
     readonly DialogDiagrams _diagrams;
     readonly int[] _screenOf;
-    readonly UInt128[] _factsOf;
-    readonly UInt128 _earFacts;
+    readonly FactBits[] _factsOf;
+    readonly FactBits _earFacts;
     readonly int? _earsAffected;
     readonly ImmutableArray<int> _form;
 
@@ -63,7 +63,7 @@ sealed class ScreenChoice
         return screen == int.MaxValue ? null : Make(_dialog.Screens[screen], ears, found, found.FindIndex(f => f.Screen == screen));
     }
 
-    static UInt128 Bits(IEnumerable<int> facts) => facts.Aggregate(UInt128.Zero, (bits, fact) => bits | Reach.BitOf(fact));
+    static FactBits Bits(IEnumerable<int> facts) => facts.Aggregate(FactBits.None, (bits, fact) => bits | FactBits.Of(fact));
 
     static ScreenToAsk Make(Screen screen, ImmutableArray<EarAnswers> ears, List<FirstScreen> found, int ear)
     {
@@ -89,10 +89,10 @@ sealed class ScreenChoice
             return null;
 
         var open = roots.Deciding(restriction);
-        var facts = open.Aggregate(UInt128.Zero, (all, root) => all | restriction.ReachOf(root).Facts);
+        var facts = open.Aggregate(FactBits.None, (all, root) => all | restriction.ReachOf(root).Facts);
         foreach (var screen in _dialog.Screens)
         {
-            if ((_factsOf[screen.Index] & facts) == 0)
+            if ((_factsOf[screen.Index] & facts).IsEmpty)
                 continue;
             restriction.Mattering.Mark(open, _factsOf[screen.Index], matters);
             if (screen.Facts.Any(f => matters[f]))

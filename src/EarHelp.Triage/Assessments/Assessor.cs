@@ -13,12 +13,14 @@ public sealed class Assessor
     readonly DialogDiagrams _diagrams;
     readonly ConcurrentBag<Restriction> _restrictions = [];
     readonly ScreenChoice _screens;
+    readonly Lazy<LevelWalk> _level;
 
     Assessor(Dialog dialog, DialogDiagrams diagrams)
     {
         Dialog = dialog;
         _diagrams = diagrams;
         _screens = new ScreenChoice(dialog, diagrams);
+        _level = new Lazy<LevelWalk>(() => new LevelWalk(diagrams.Nodes, diagrams.OfPossible.Level));
     }
 
     public Dialog Dialog { get; }
@@ -103,15 +105,8 @@ public sealed class Assessor
     /// <summary>The rank of the level of a full set of answers; null if they cannot stand together.</summary>
     public int? LevelOf(ReadOnlySpan<int> classes)
     {
-        var end = EndOf(_diagrams.OfPossible.Level, classes);
+        var end = _level.Value.EndOf(classes);
         return end == Terminal.Impossible ? null : Terminal.ValueOf(end);
-    }
-
-    int EndOf(int root, ReadOnlySpan<int> classes)
-    {
-        while (!Terminal.Is(root))
-            root = _diagrams.Nodes.ChildOf(root, classes[_diagrams.Nodes.VariableOf(root)]);
-        return root;
     }
 
     Restriction Rent() => _restrictions.TryTake(out var free) ? free : new Restriction(_diagrams);

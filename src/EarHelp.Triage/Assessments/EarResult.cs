@@ -17,7 +17,9 @@ sealed class EarResult
         (_restriction, _answers) = (restriction, answers);
         Ear = answers.Ear;
         Span<ulong> known = stackalloc ulong[diagrams.Arity.Length];
-        KnownClasses.Fill(diagrams, answers, known);
+        var isSure = KnownClasses.Fill(diagrams, answers, known);
+        if (isSure && IsReadAsSure(dialog, diagrams, known))
+            return;
         restriction.Begin(known);
         if (diagrams.RootsUnder(restriction) is not { } roots)
             return;
@@ -38,7 +40,7 @@ sealed class EarResult
 
     public Ear Ear { get; }
 
-    public bool IsPossible { get; }
+    public bool IsPossible { get; private set; }
 
     public int AtMost { get; private set; }
 
@@ -48,17 +50,17 @@ sealed class EarResult
     public ImmutableArray<ImmutableArray<int>> Places { get; private set; } = [];
 
     /// <summary>Index of the decision whether the clinic may treat, or null while it is open.</summary>
-    public int? Treat { get; }
+    public int? Treat { get; private set; }
 
-    public Certainty[] Advice { get; } = [];
+    public Certainty[] Advice { get; private set; } = [];
 
-    public Certainty[] Forbidden { get; } = [];
+    public Certainty[] Forbidden { get; private set; } = [];
 
-    public Certainty[] Warnings { get; } = [];
+    public Certainty[] Warnings { get; private set; } = [];
 
-    public Certainty[] Explanations { get; } = [];
+    public Certainty[] Explanations { get; private set; } = [];
 
-    public Certainty[] Rules { get; } = [];
+    public Certainty[] Rules { get; private set; } = [];
 
     public bool AnyMatters => _matters.Length > 0;
 
@@ -72,6 +74,27 @@ sealed class EarResult
         if (!Terminal.Is(left))
             open.Add(left);
         return left;
+    }
+
+    /// <summary>The short way, when all is known: the same result without restricting anything.</summary>
+    /// <returns>False if an answer that is not sure has a say after all: then nothing is read.</returns>
+    bool IsReadAsSure(Dialog dialog, DialogDiagrams diagrams, ReadOnlySpan<ulong> known)
+    {
+        _restriction.BeginSure(known);
+        if (_restriction.SureEndOf(diagrams.Possible) is not { } possible)
+            return false;
+        if (possible == Terminal.False)
+            return true;
+        var roots = diagrams.Plain;
+        if (_restriction.SureEndOf(roots.Urgency) is not { } urgency || _restriction.SureEndOf(roots.Treat) is not { } treat)
+            return false;
+        if (diagrams.Sure.Read(_restriction, _restriction.PlacesOf(urgency).Rank) is not { } decided)
+            return false;
+        IsPossible = true;
+        ReadLevels(urgency);
+        Treat = dialog.TreatRules.IsEmpty ? null : Terminal.ValueOf(treat);
+        (Rules, Advice, Forbidden, Warnings, Explanations) = decided;
+        return true;
     }
 
     void ReadLevels(int urgency)

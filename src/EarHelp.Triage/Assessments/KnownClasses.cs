@@ -1,3 +1,4 @@
+using System.Numerics;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Diagrams;
 
@@ -7,17 +8,24 @@ namespace EarHelp.Triage.Assessments;
 static class KnownClasses
 {
     /// <summary>By fact, a bit for each class that may be true; 0: not asked.</summary>
-    public static void Fill(DialogDiagrams diagrams, EarAnswers ear, Span<ulong> known)
+    /// <returns>True if every fact that applies was asked and its answer is one class.</returns>
+    public static bool Fill(DialogDiagrams diagrams, EarAnswers ear, Span<ulong> known)
     {
+        var isSure = true;
         for (var fact = 0; fact < known.Length; fact++)
         {
             // A fact that does not apply has no say, whatever its value: that is shown by leaving every value possible.
-            known[fact] = ear.OfFact[fact] switch
+            var classes = diagrams.Classes[fact];
+            if (ear.OfFact[fact] is Answer.NotApplicable)
             {
-                Answer.Asked asked => diagrams.Classes[fact].MaskOf(asked.MayBe),
-                Answer.NotApplicable => diagrams.Classes[fact].AllMask,
-                _ => 0,
-            };
+                known[fact] = classes.AllMask;
+                continue;
+            }
+
+            known[fact] = ear.OfFact[fact] is Answer.Asked asked ? classes.MaskOf(asked.MayBe) : 0;
+            isSure &= BitOperations.IsPow2(known[fact]);
         }
+
+        return isSure;
     }
 }

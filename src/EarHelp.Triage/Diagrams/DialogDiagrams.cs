@@ -20,7 +20,7 @@ sealed class DialogDiagrams
         ImmutableArray<ValueClasses> classes,
         int[] arity,
         WhereLists places,
-        (int Possible, Roots OfPossible, Roots Plain) roots,
+        (int Possible, Roots OfPossible, Roots Plain, SureDecisions Sure) roots,
         ImmutableArray<TreatDecision> treatDecisions,
         ImmutableArray<bool> isAlwaysOpen)
     {
@@ -29,7 +29,7 @@ sealed class DialogDiagrams
         Classes = classes;
         Arity = arity;
         Places = places;
-        (Possible, OfPossible, Plain) = roots;
+        (Possible, OfPossible, Plain, Sure) = roots;
         TreatDecisions = treatDecisions;
     }
 
@@ -57,6 +57,9 @@ sealed class DialogDiagrams
 
     /// <summary>All decisions where the answers are known to stand together.</summary>
     public Roots Plain { get; }
+
+    /// <summary>The yes/no decisions of <see cref="Plain"/>, for patients whose every answer is sure.</summary>
+    public SureDecisions Sure { get; }
 
     public static DialogDiagrams Build(Dialog dialog)
     {

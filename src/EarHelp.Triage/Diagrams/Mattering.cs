@@ -5,15 +5,15 @@ sealed class Mattering(NodesLeft nodes, int[] arity)
 {
     readonly Visited _seen = new();
     readonly Dictionary<(int One, int Other), bool> _agree = [];
-    UInt128 _wanted;
+    FactBits _wanted;
 
-    public static UInt128 AnyFact => UInt128.MaxValue;
+    public static FactBits AnyFact => FactBits.All;
 
     /// <summary>Forgets what it found, since other nodes are left.</summary>
     public void Forget() => _agree.Clear();
 
     /// <summary>Marks those of the wanted facts that matter to any of the roots; others may be marked besides, if they matter.</summary>
-    public void Mark(List<int> roots, UInt128 wanted, bool[] matters)
+    public void Mark(List<int> roots, FactBits wanted, bool[] matters)
     {
         _seen.Clear();
         _wanted = wanted;
@@ -39,15 +39,15 @@ sealed class Mattering(NodesLeft nodes, int[] arity)
 
     void Mark(int node, bool[] matters)
     {
-        if (Terminal.Is(node) || (nodes.ReachOf(node).Facts & _wanted) == 0 || !_seen.Add(node))
+        if (Terminal.Is(node) || (nodes.ReachOf(node).Facts & _wanted).IsEmpty || !_seen.Add(node))
             return;
         var variable = nodes.VariableOf(node);
-        var bit = Reach.BitOf(variable);
-        if ((bit & _wanted) != 0 && !matters[variable] && Disagree(nodes.ChildrenOf(node)))
+        var bit = FactBits.Of(variable);
+        if (!(bit & _wanted).IsEmpty && !matters[variable] && Disagree(nodes.ChildrenOf(node)))
         {
             matters[variable] = true;
-            if (variable < Reach.LastBit)
-                _wanted &= ~bit;
+            if (variable < FactBits.LastBit)
+                _wanted = _wanted.Without(bit);
         }
 
         for (var i = 0; i < arity[variable]; i++)

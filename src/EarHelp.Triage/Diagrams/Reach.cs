@@ -1,12 +1,10 @@
 namespace EarHelp.Triage.Diagrams;
 
 /// <summary>What lies below a node: the facts that it and the nodes under it test, and the ends they lead to.</summary>
-/// <param name="Facts">A bit a fact; the last bit stands for every fact from <see cref="LastBit"/> on.</param>
+/// <param name="Facts">The facts that it and the nodes under it test.</param>
 /// <param name="Ends">A bit a value; <see cref="OtherEnds"/> stands for all greater ones, the last bit for "no patient gets here".</param>
-readonly record struct Reach(UInt128 Facts, ulong Ends)
+readonly record struct Reach(FactBits Facts, ulong Ends)
 {
-    public const int LastBit = 127;
-
     /// <summary>The bit of the values that are too many to have one each.</summary>
     public const int OtherEnds = 62;
 
@@ -18,12 +16,10 @@ readonly record struct Reach(UInt128 Facts, ulong Ends)
     /// <summary>The ends that patients get to.</summary>
     public ulong PossibleEnds => Ends & ~(1UL << ImpossibleEnd);
 
-    public static UInt128 BitOf(int fact) => UInt128.One << Math.Min(fact, LastBit);
-
     public static Reach OfTerminal(int terminal) =>
-        new(0, 1UL << (terminal == Terminal.Impossible ? ImpossibleEnd : Math.Min(Terminal.ValueOf(terminal), OtherEnds)));
+        new(FactBits.None, 1UL << (terminal == Terminal.Impossible ? ImpossibleEnd : Math.Min(Terminal.ValueOf(terminal), OtherEnds)));
 
     public Reach With(Reach other) => new(Facts | other.Facts, Ends | other.Ends);
 
-    public Reach Under(int fact) => this with { Facts = Facts | BitOf(fact) };
+    public Reach Under(int fact) => this with { Facts = Facts | FactBits.Of(fact) };
 }

@@ -17,13 +17,13 @@ sealed class Restriction
     readonly NodesLeft _nodes;
     readonly long[][] _memo = new long[Shared + 1][];
     readonly Dictionary<(int One, int Other), int>[] _merged = new Dictionary<(int, int), int>[Shared];
-    readonly UInt128[] _bits;
+    readonly FactBits[] _bits;
     readonly ulong[] _known;
     readonly int[] _only;
     readonly Visited _seen = new();
     WhereLists _places;
-    UInt128 _knownFacts;
-    UInt128 _sets;
+    FactBits _knownFacts;
+    FactBits _sets;
     int _round;
 
     public Restriction(DialogDiagrams diagrams)
@@ -32,7 +32,7 @@ sealed class Restriction
         _base = diagrams.Nodes;
         _nodes = new NodesLeft(diagrams);
         Mattering = new Mattering(_nodes, diagrams.Arity);
-        _bits = [.. Enumerable.Range(0, diagrams.Arity.Length).Select(Reach.BitOf)];
+        _bits = [.. Enumerable.Range(0, diagrams.Arity.Length).Select(FactBits.Of)];
         _known = new ulong[diagrams.Arity.Length];
         _only = new int[diagrams.Arity.Length];
         _places = diagrams.Places;
@@ -48,13 +48,12 @@ sealed class Restriction
     /// <param name="known">By fact, the classes that may be true; 0: not asked.</param>
     public void Begin(ReadOnlySpan<ulong> known)
     {
-        known.CopyTo(_known);
-        _knownFacts = 0;
-        _sets = 0;
+        BeginSure(known);
+        _knownFacts = FactBits.None;
+        _sets = FactBits.None;
         for (var fact = 0; fact < known.Length; fact++)
         {
             var mask = known[fact];
-            _only[fact] = BitOperations.IsPow2(mask) ? BitOperations.TrailingZeroCount(mask) : -1;
             if (mask == 0)
                 continue;
             _knownFacts |= _bits[fact];
@@ -68,6 +67,17 @@ sealed class Restriction
             merged.Clear();
         _places = _diagrams.Places;
         _round++;
+    }
+
+    /// <summary>Begins with new knowledge for <see cref="SureEndOf"/> and <see cref="OnlyClassOf"/> alone.</summary>
+    public void BeginSure(ReadOnlySpan<ulong> known)
+    {
+        known.CopyTo(_known);
+        for (var fact = 0; fact < known.Length; fact++)
+        {
+            var mask = known[fact];
+            _only[fact] = BitOperations.IsPow2(mask) ? BitOperations.TrailingZeroCount(mask) : -1;
+        }
     }
 
     /// <summary>The class of the fact's value if only one may be true, else -1.</summary>
@@ -85,7 +95,21 @@ sealed class Restriction
         {
             var only = _only[_base.VariableOf(root)];
             if (only < 0)
-                return (_base.ReachOf(root).Facts & _knownFacts) == 0 ? root : Restrict(root, merge);
+                return (_base.ReachOf(root).Facts & _knownFacts).IsEmpty ? root : Restrict(root, merge);
+            root = _base.ChildOf(root, only);
+        }
+
+        return root;
+    }
+
+    /// <summary>The end of a root, found by sure answers alone; null if the way leads past a fact that is not sure.</summary>
+    public int? SureEndOf(int root)
+    {
+        while (!Terminal.Is(root))
+        {
+            var only = _only[_base.VariableOf(root)];
+            if (only < 0)
+                return null;
             root = _base.ChildOf(root, only);
         }
 
@@ -157,9 +181,9 @@ sealed class Restriction
         return result;
     }
 
-    long[] MemoOf(UInt128 facts, Merge merge)
+    long[] MemoOf(FactBits facts, Merge merge)
     {
-        var kind = (facts & _sets) == 0 ? Shared : (int)merge;
+        var kind = (facts & _sets).IsEmpty ? Shared : (int)merge;
         if (_memo[kind].Length == 0)
             _memo[kind] = new long[_base.Count];
         return _memo[kind];

@@ -77,7 +77,7 @@ sealed class RootGroup
 }
 
 /// <summary>What every possible completion says of a yes/no decision.</summary>
-enum Certainty
+enum Certainty : byte
 {
     No,
     Possible,

@@ -34,7 +34,7 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         new TreatDecision(null),
     ];
 
-    public (int Possible, Roots OfPossible, Roots Plain) Build(int[] arity)
+    public (int Possible, Roots OfPossible, Roots Plain, SureDecisions Sure) Build(int[] arity)
     {
         Prepare();
         var rules = MatchesOf();
@@ -43,10 +43,13 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         var urgency = UrgencyOf(rules);
         var treat = TreatOf();
         var forbidden = dialog.Advice.Select(a => ForbiddenOf(a, rules)).ToImmutableArray();
-        var advice = dialog.Advice.Select(a => AdviceOf(a, rules, forbidden[a.Index], level)).ToImmutableArray();
+        var called = dialog.Advice.Select(a => CalledOf(a, rules, forbidden[a.Index])).ToImmutableArray();
+        var advice = dialog.Advice.Select(a => a.NotWhile is { } rank ? builder.And(called[a.Index], LaterThan(rank, level)) : called[a.Index]).ToImmutableArray();
         var warnings = dialog.Warnings.Select(w => Any(dialog.Rules.Where(r => r.Warn.Contains(w)).Select(r => rules[r.Index]))).ToImmutableArray();
         var explanations = dialog.Explanations.Select(e => All(e.OnlyIf)).ToImmutableArray();
-        return (possible, Where(root => builder.Choose(possible, root, Terminal.Impossible)), Where(root => root));
+        var plain = Where(root => root);
+        var ofPossible = Where(root => builder.Choose(possible, root, Terminal.Impossible));
+        return (possible, ofPossible, plain, new SureDecisions(dialog, builder.Nodes, arity, plain, called));
 
         Roots Where(Func<int, int> of) => new(
             of(level),
@@ -119,14 +122,12 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
             Any(item.NeverIf.Select(Of)),
             Any(dialog.Rules.Where(r => r.Withhold.Contains(item.Index)).Select(r => rules[r.Index])));
 
-    int AdviceOf(AdviceItem item, ImmutableArray<int> rules, int forbidden, int level)
+    /// <summary>Called for and not forbidden; the level that it waits for apart.</summary>
+    int CalledOf(AdviceItem item, ImmutableArray<int> rules, int forbidden)
     {
         var giving = dialog.Rules.Where(r => r.Give.Contains(item.Index)).Select(r => rules[r.Index]).ToArray();
         var called = giving.Length > 0 && item.OnlyIf.IsEmpty ? Any(giving) : builder.Or(All(item.OnlyIf), Any(giving));
-        var root = builder.And(called, builder.Not(forbidden));
-        return item.NotWhile is { } rank
-            ? builder.And(root, LaterThan(rank, level))
-            : root;
+        return builder.And(called, builder.Not(forbidden));
     }
 
     int LaterThan(int rank, int level) => _laterThan.TryGetValue(rank, out var known)

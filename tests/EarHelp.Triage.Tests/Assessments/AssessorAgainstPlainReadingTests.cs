@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
 using EarHelp.Triage.Rules;
 using EarHelp.Triage.Tests.Randomly;
 
@@ -23,6 +24,31 @@ public sealed class AssessorAgainstPlainReadingTests
             var assessor = Assessor.Build(dialog);
             for (var i = 0; i < 10; i++)
                 Compare(seed, dialog, assessor, chance.SomeAnswers(dialog));
+        }
+    }
+
+    [Fact]
+    public void Says_what_a_plain_reading_says_for_patients_whose_every_answer_is_sure()
+    {
+        for (var seed = 50_000; seed < 50_300; seed++)
+        {
+            var chance = new RandomDialog(seed);
+            var dialog = chance.Make();
+            var assessor = Assessor.Build(dialog);
+            var reading = new PlainReading(dialog);
+            foreach (var patient in AllPatients.Completions(dialog, [.. dialog.Facts.Select(_ => Answer.Unknown)]).Take(40))
+            {
+                ImmutableArray<Answer> sure = [.. dialog.Facts.Select(f => (Answer)new Answer.Asked(ValueSet.Of(patient[f.Index])))];
+                Compare(seed, dialog, assessor, sure);
+                Compare(seed, dialog, assessor, [.. dialog.Facts.Select(f => f.AppliesWhen.All(c => reading.Holds(c, patient)) ? sure[f.Index] : Answer.DoesNotApply)]);
+                if (!reading.IsPossible(patient))
+                    continue;
+                var said = assessor.Assess([new EarAnswers(Ear.Left, sure)]);
+                Assert.True(said.Settled && said.Level == assessor.LevelOf(assessor.ClassesOf(new EarAnswers(Ear.Left, sure))), $"seed {seed}: level");
+                Assert.True(
+                    dialog.Rules.Where(r => reading.Matches(r, patient)).Select(r => r.Index).SequenceEqual(said.Rules.Select(r => r.Rule).Order()),
+                    $"seed {seed}: rules");
+            }
         }
     }
 
