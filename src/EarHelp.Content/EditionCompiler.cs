@@ -44,7 +44,7 @@ public static class EditionCompiler
             problems.Add(Codes.TooLarge, dialog.Dialog.Rules[0].Spot, limit, "Let the tables tell fewer values apart, or split a table.");
         return assessor is not null && clinic is not null
             ? new Compilation(new Edition(EditionHash.Of(compiled), dialog.Dialog, dialog.Sources.All, clinic, numbers, wordings), assessor, [])
-            : new Compilation(null, null, problems.Sorted());
+            : new Compilation(null, null, problems.Sorted()) { WithoutTheMissing = MissingNames.AreAllOf(problems) ? dialog.Dialog : null };
     }
 
     static (Assessor? Assessor, string? Limit) Build(Dialog dialog)

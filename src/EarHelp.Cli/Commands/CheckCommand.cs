@@ -15,6 +15,7 @@ public static class CheckCommand
     const string Lesson = """
         First every file is read. A fault is one line on stderr: file:line:column: error CODE: what is wrong. How to mend it.
         If there is none, the example patients in dialogs/examples/ are assessed; one that does not come out as it must is a fault.
+        So they are if the only faults are names that are not there: each patient who misses a row or a question that was taken out is told.
         Then the edition is proven over every possible patient, numbers and dates included. What does not hold is one line on
         stderr too: file:line:column: error PROPERTY: what is wrong. Example: the smallest patient that shows it (how many
         patients it touches). The other rows involved. How to mend it.
@@ -61,8 +62,8 @@ public static class CheckCommand
                 terminal.Out.WriteLine(CheckSarif.Write(check.Findings));
             else
                 CheckText.Write(check, clock.GetElapsedTime(began), terminal);
-            if (parsed.GetValue(coverage) && check.Examples is { } examples)
-                terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(check.Compiled.Edition!, examples.Runs)));
+            if (parsed.GetValue(coverage) && check is { Compiled.Edition: { } edition, Examples: { } examples })
+                terminal.Out.WriteLine(CoverageTable.Write(Coverage.Of(edition, examples.Runs)));
             if (!check.IsFine || !parsed.GetValue(mutate))
                 return Task.FromResult(check.IsFine ? ExitCode.Fine : ExitCode.FaultsFound);
             var isSafe = MutationTerminal.Run(check.Compiled.Edition!, SourceFolder.ReadExamples(folder), Math.Max(1, parsed.GetValue(every)), terminal, cancellation);

@@ -13,7 +13,7 @@ static class CheckText
             terminal.Error.WriteLine(FormattableString.Invariant($"{due.Spot}: warning: The review was due by {due.By:yyyy-MM-dd}. Look the page over, and write the new days. Owner: {due.Owner}."));
         if (check is not { Report: { } report, Examples: { } examples, Compiled: { Edition: { } edition, Assessor: { } assessor } })
         {
-            terminal.Out.WriteLine(FormattableString.Invariant($"{check.Files} files read, {check.Compiled.Problems.Length} faults found. Nothing is served until they are mended."));
+            terminal.Out.WriteLine(FormattableString.Invariant($"{check.Files} files read, {check.Compiled.Problems.Length + (check.Examples?.Problems.Length ?? 0)} faults found. Nothing is served until they are mended."));
             return;
         }
 

@@ -9,7 +9,8 @@ namespace EarHelp.Cli.Proving;
 
 /// <summary>Everything that is checked of an edition: its files, its example patients, its properties.</summary>
 /// <param name="Files">How many files were read.</param>
-/// <param name="Examples">Null if the files have faults; then nothing is proven either.</param>
+/// <param name="Examples">Null if the files have faults other than names that are not there.</param>
+/// <param name="Report">Null if the files have faults: nothing is proven then.</param>
 public sealed record EditionCheck(int Files, Compilation Compiled, ExamplesChecked? Examples, ProofReport? Report)
 {
     /// <summary>Pages whose review is overdue: warnings, and no faults.</summary>
@@ -20,9 +21,8 @@ public sealed record EditionCheck(int Files, Compilation Compiled, ExamplesCheck
         var sources = SourceFolder.Read(root);
         var compiled = EditionCompiler.Compile(sources, options);
         var due = options.Today is { } today ? ReviewsDue.Of(sources, today) : [];
-        return compiled is { Edition: { } edition, Assessor: { } assessor }
-            ? new EditionCheck(sources.Length, compiled, ExamplePatients.Check(SourceFolder.ReadExamples(root), edition, assessor), EditionProof.Of(edition)) { Due = due }
-            : new EditionCheck(sources.Length, compiled, null, null) { Due = due };
+        var examples = ExamplePatients.Check(SourceFolder.ReadExamples(root), compiled);
+        return new EditionCheck(sources.Length, compiled, examples, compiled.Edition is { } edition ? EditionProof.Of(edition) : null) { Due = due };
     }
 
     public ImmutableArray<CheckedFinding> Findings =>

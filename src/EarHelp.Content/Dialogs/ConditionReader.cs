@@ -11,13 +11,13 @@ namespace EarHelp.Content.Dialogs;
 /// <summary>Reads conditions: a cell below a fact's name, or <c>fact: cell; fact: cell</c>.</summary>
 sealed class ConditionReader(FactScope scope, ProblemList problems)
 {
-    /// <summary>Null for <c>-</c>, and after a fault.</summary>
+    /// <summary>Null for <c>-</c>, and after a fault. On a fact that is not there, one that nobody meets: nobody is asked it.</summary>
     public Condition? Read(string fact, SourceSpot factSpot, string cell, SourceSpot spot)
     {
         if (scope.Find(fact) is not { } found)
         {
             ReportUnknown(fact, factSpot);
-            return null;
+            return scope.Facts.IsEmpty || IsAnything(cell) ? null : new Condition(new FactReference(false, 0), ValueSet.Empty, cell, spot);
         }
 
         var reading = FactCells.Read(cell, found.Values);
@@ -57,7 +57,7 @@ sealed class ConditionReader(FactScope scope, ProblemList problems)
         var rest = text[(colon + 1)..];
         var blanks = rest.Length - rest.TrimStart().Length;
         var cellSpot = spot with { Column = spot.Column + colon + 1 + blanks };
-        if (rest.Trim().Length == 1 && rest.Trim()[0] is '-' or '\u2013' or '\u2014')
+        if (IsAnything(rest.Trim()))
         {
             problems.Add(Codes.WrongCondition, cellSpot, $"\"{text}\" is true of anything.", "Name the values that are meant, or leave the condition out.");
             return null;
@@ -65,6 +65,8 @@ sealed class ConditionReader(FactScope scope, ProblemList problems)
 
         return Read(text[..colon].Trim(), spot, rest.Trim(), cellSpot);
     }
+
+    static bool IsAnything(string cell) => cell is "-" or "\u2013" or "\u2014";
 
     void ReportUnknown(string fact, SourceSpot spot)
     {

@@ -39,24 +39,31 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
         Expected.AdviceShown shown => result.Advice.Any(a => a.Item == shown.Item),
         Expected.AdviceNotShown hidden => result.Advice.All(a => a.Item != hidden.Item),
         Expected.Warning warning => result.Warnings.Contains(warning.Name),
+        Expected.WarningNotGiven warning => !result.Warnings.Contains(warning.Name),
         Expected.MayTreat treat => result.MayTreat is { } may && may.Hold == treat.Hold,
         Expected.DecidedBy by => result.Rules.Any(r => r.Decides && r.Rule == by.Rule),
+        Expected.DecidedByMissing => false,
         Expected.ExplanationShown shown => result.Explanations.Contains(shown.Explanation),
+        Expected.ExplanationNotShown hidden => !result.Explanations.Contains(hidden.Explanation),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
     /// <summary>An answer about an ear is of each ear that is affected.</summary>
-    static ImmutableArray<GivenValue> Given(Example example)
+    ImmutableArray<GivenValue> Given(Example example)
     {
+        // Where a question is missing, those that hang on it are not asked either.
+        var answers = example.Answers.RemoveAll(a => IsNeverAsked(a.Fact));
         var affected = example.Answers.FirstOrDefault(a => a.Fact.Id == EarsSpokenOf.Fact);
         var areBoth = affected is { Fact.Values: FactValues.Named names } && affected.MayBe.Only is { } only && names.NameOf(only) is not ("left" or "right");
         return
         [
-            .. example.Answers.SelectMany(a => areBoth && a.Fact.About == About.Ear
+            .. answers.SelectMany(a => areBoth && a.Fact.About == About.Ear
                 ? new Ear?[] { Ear.Left, Ear.Right }.Select(ear => new GivenValue(a.Fact, ear, a.MayBe, null))
                 : [new GivenValue(a.Fact, null, a.MayBe, null)]),
         ];
     }
+
+    bool IsNeverAsked(Fact fact) => fact.AppliesWhen.Any(c => c.Values.IsEmpty || (!c.Of.IsNamedFact && IsNeverAsked(_dialog.Facts[c.Of.Index])));
 
     ImmutableArray<int> DecidingTreatRules(ImmutableArray<EarAnswers> ears) =>
     [

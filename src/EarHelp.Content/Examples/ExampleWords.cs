@@ -15,10 +15,13 @@ sealed class ExampleWords(Dialog dialog, Assessment result)
         Expected.AdviceShown shown => $"the advice \"{dialog.Advice[shown.Item].Id}\" must be shown",
         Expected.AdviceNotShown hidden => $"the advice \"{dialog.Advice[hidden.Item].Id}\" must not be shown",
         Expected.Warning warning => $"the warning \"{warning.Name}\" must be given",
+        Expected.WarningNotGiven warning => $"the warning \"{warning.Name}\" must not be given",
         Expected.MayTreat { Hold: { } hold } => $"the clinic may treat must be \"not until {hold}\"",
         Expected.MayTreat => "the clinic may treat must be \"yes\"",
         Expected.DecidedBy by => $"the row \"{dialog.Rules[by.Rule].Id}\" must give the level",
+        Expected.DecidedByMissing by => $"the row \"{by.Rule}\" must give the level",
         Expected.ExplanationShown shown => $"the explanation \"{dialog.Explanations[shown.Explanation].Id}\" must be shown",
+        Expected.ExplanationNotShown hidden => $"the explanation \"{dialog.Explanations[hidden.Explanation].Id}\" must not be shown",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -27,10 +30,11 @@ sealed class ExampleWords(Dialog dialog, Assessment result)
         Expected.Level => result.Level is { } rank ? $"it comes out as \"{LevelName(rank)}\"{ByRules()}" : StillOpen(),
         Expected.FirstPlace => $"the places are {List(result.Destinations.Select(d => dialog.Destinations[d].Id))}",
         Expected.AdviceShown => $"shown are {List(result.Advice.Select(a => dialog.Advice[a.Item].Id))}",
-        Expected.AdviceNotShown => "it is shown",
+        Expected.AdviceNotShown or Expected.ExplanationNotShown => "it is shown",
         Expected.Warning => $"the warnings are {List(result.Warnings)}",
+        Expected.WarningNotGiven => "it is given",
         Expected.MayTreat => result.MayTreat is { } treat ? treat.Hold is { } hold ? $"it is \"not until {hold}\"" : "it is \"yes\"" : "it is not settled",
-        Expected.DecidedBy => result.Level is { } rank ? $"it comes out as \"{LevelName(rank)}\"{ByRules()}" : StillOpen(),
+        Expected.DecidedBy or Expected.DecidedByMissing => result.Level is { } rank ? $"it comes out as \"{LevelName(rank)}\"{ByRules()}" : StillOpen(),
         Expected.ExplanationShown => $"shown are {List(result.Explanations.Select(e => dialog.Explanations[e].Id))}",
         _ => throw new System.Diagnostics.UnreachableException(),
     };

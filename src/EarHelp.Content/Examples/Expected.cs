@@ -17,11 +17,18 @@ public abstract record Expected(SourceSpot Spot)
 
     public sealed record Warning(string Name, SourceSpot Spot) : Expected(Spot);
 
+    public sealed record WarningNotGiven(string Name, SourceSpot Spot) : Expected(Spot);
+
     /// <param name="Hold">The words after "not until"; null: the clinic may treat.</param>
     public sealed record MayTreat(string? Hold, SourceSpot Spot) : Expected(Spot);
 
     /// <summary>The row gave the level.</summary>
     public sealed record DecidedBy(int Rule, SourceSpot Spot) : Expected(Spot);
 
+    /// <summary>A row that is not there gave the level: never so.</summary>
+    public sealed record DecidedByMissing(string Rule, SourceSpot Spot) : Expected(Spot);
+
     public sealed record ExplanationShown(int Explanation, SourceSpot Spot) : Expected(Spot);
+
+    public sealed record ExplanationNotShown(int Explanation, SourceSpot Spot) : Expected(Spot);
 }

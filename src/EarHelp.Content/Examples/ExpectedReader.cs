@@ -9,12 +9,12 @@ namespace EarHelp.Content.Examples;
 /// <summary>Reads the rows <c>must | value</c> of an example.</summary>
 sealed class ExpectedReader(Dialog dialog, ProblemList problems)
 {
-    const string Level = "level", First = "where (first)", Shown = "advice shown", NotShown = "advice not shown", Warning = "warning",
-        Treat = "clinic may treat", DecidedBy = "decided by", Explanation = "explanation";
+    const string Level = "level", First = "where (first)", Shown = "advice shown", NotShown = "advice not shown", Warning = "warning", NoWarning = "warning not given",
+        Treat = "clinic may treat", DecidedBy = "decided by", Explanation = "explanation", NoExplanation = "explanation not shown";
 
     const string NotUntil = "not until ";
 
-    static readonly string[] Known = [Level, First, Shown, NotShown, Warning, Treat, DecidedBy, Explanation];
+    static readonly string[] Known = [Level, First, Shown, NotShown, Warning, NoWarning, Treat, DecidedBy, Explanation, NoExplanation];
 
     readonly NameIndex _levels = new("level", dialog.Levels.Select(l => l.Id), problems);
     readonly NameIndex _destinations = new("destination", dialog.Destinations.Select(d => d.Id), problems);
@@ -54,9 +54,11 @@ sealed class ExpectedReader(Dialog dialog, ProblemList problems)
         Shown => _advice.FindAll(cell).Select(item => new Expected.AdviceShown(item, cell.Spot)),
         NotShown => _advice.FindAll(cell).Select(item => new Expected.AdviceNotShown(item, cell.Spot)),
         Warning => _warnings.FindAll(cell).Select(warning => new Expected.Warning(dialog.Warnings[warning], cell.Spot)),
+        NoWarning => _warnings.FindAll(cell).Select(warning => new Expected.WarningNotGiven(dialog.Warnings[warning], cell.Spot)),
         Treat => ReadTreat(cell),
-        DecidedBy => One(_rules, cell, rule => new Expected.DecidedBy(rule, cell.Spot)),
+        DecidedBy => [_rules.Find(cell) is { } rule ? new Expected.DecidedBy(rule, cell.Spot) : new Expected.DecidedByMissing(cell.Text, cell.Spot)],
         Explanation => _explanations.FindAll(cell).Select(shown => new Expected.ExplanationShown(shown, cell.Spot)),
+        NoExplanation => _explanations.FindAll(cell).Select(hidden => new Expected.ExplanationNotShown(hidden, cell.Spot)),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -69,6 +71,7 @@ sealed class ExpectedReader(Dialog dialog, ProblemList problems)
             return [new Expected.MayTreat(hold, cell.Spot)];
         problems.AddUnknown(Codes.UnknownName, cell.Spot, "answer to whether the clinic may treat", cell.Text,
             dialog.TreatRules.Select(r => r.Hold is { } known ? NotUntil + known : "yes"));
-        return [];
+        // What no row says any more never comes out.
+        return hold is null ? [] : [new Expected.MayTreat(hold, cell.Spot)];
     }
 }

@@ -24,6 +24,8 @@ sealed class ProblemList
         Add(code, spot, $"There is no {what} \"{written}\".", mend);
     }
 
+    public bool Only(IReadOnlySet<string> codes) => _found.Keys.All(p => codes.Contains(p.Code));
+
     /// <summary>In the order of files and lines.</summary>
     public ImmutableArray<Problem> Sorted() =>
     [

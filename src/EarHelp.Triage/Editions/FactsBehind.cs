@@ -16,7 +16,8 @@ public static class FactsBehind
 
         void Collect(IEnumerable<Condition> some)
         {
-            foreach (var condition in some)
+            // What nobody can meet stands on no fact.
+            foreach (var condition in some.Where(c => !c.Values.IsEmpty))
             {
                 if (!condition.Of.IsNamedFact)
                     found.Add(condition.Of.Index);

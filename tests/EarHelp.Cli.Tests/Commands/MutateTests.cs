@@ -9,20 +9,21 @@ namespace EarHelp.Cli.Tests.Commands;
 
 public sealed class MutateTests
 {
-    const int OneOf = 30;
+    /// <summary>A prime, so that the sample takes every kind of step and walks through all pages; the command runs every step.</summary>
+    const int OneOf = 97;
 
-    /// <summary>A sample of the rows that gave some example patient its level; the command runs every step of every kind.</summary>
+    /// <summary>Somewhere else each time the rules change in number, and always the same for the same rules.</summary>
     [Fact]
-    public void A_dropped_row_of_the_shipped_tables_is_noticed_by_an_example_patient()
+    public void Nothing_that_lowers_urgency_or_widens_advice_in_the_shipped_tables_goes_unnoticed()
     {
         var compiled = EditionCompiler.Compile(SourceFolder.Read(Repository.Root), CompileOptions.Plain);
         var (edition, examples) = (compiled.Edition!, SourceFolder.ReadExamples(Repository.Root));
-        var deciding = ExamplePatients.Check(examples, edition, compiled.Assessor!).Runs.SelectMany(r => r.Example.Musts).OfType<Expected.DecidedBy>().Select(b => edition.Dialog.Rules[b.Rule].Id).ToHashSet();
-        var mutants = Mutations.Of(edition.Dialog).Where(m => m.Step == MutationStep.DropRow && deciding.Contains(m.What.Split('"')[1])).Where((_, i) => i % OneOf == 0).ToImmutableArray();
+        var all = Mutations.Of(edition.Dialog);
+        var mutants = all.Where((_, i) => i % OneOf == all.Length % OneOf).ToImmutableArray();
 
         var report = new MutationRun(edition, (dialog, assessor) => !ExamplePatients.Check(examples, edition with { Dialog = dialog }, assessor).Problems.IsEmpty).Of(mutants);
 
-        Assert.NotEmpty(mutants);
-        Assert.Empty(report.Survivors);
+        Assert.True(mutants.Length > 15, $"{mutants.Length} of {all.Length} steps are a small sample.");
+        Assert.Empty(report.Dangerous);
     }
 }

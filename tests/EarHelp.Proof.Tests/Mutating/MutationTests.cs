@@ -49,6 +49,18 @@ public sealed class MutationTests
     }
 
     [Fact]
+    public void A_step_that_changes_nothing_for_anyone_is_no_survivor()
+    {
+        var rule = SmallEdition.Whole.Dialog.Rules[0];
+        var same = new Mutant(MutationStep.SwapRows, "nothing changed", rule.Spot, SmallEdition.Whole.Dialog with { Rules = [.. SmallEdition.Whole.Dialog.Rules] });
+
+        var report = new MutationRun(SmallEdition.Whole, (_, _) => false).Of([same]);
+
+        Assert.Equal(1, report.Count(Noticed.Equivalent));
+        Assert.Empty(report.Survivors);
+    }
+
+    [Fact]
     public void A_property_notices_a_bound_that_makes_a_worse_answer_less_urgent()
     {
         var flipped = Mutations.Of(SmallEdition.Whole.Dialog).Single(m => m.What == "row \"N2\": \"bleeding: pumping\" flipped");
