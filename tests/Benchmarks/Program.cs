@@ -7,6 +7,7 @@ const string Usage = """
     dotnet run -c Release --project tests/Benchmarks -- WHAT
 
       triage   levels, whole assessments, the next question; beside RulesEngine in the same run; loading the edition
+      proof    the whole proof of the shipped edition, and comparing two editions
       start    process start to the first served page; a folder after it: also of what was published there
       page     bytes and requests of the first page
       store    durable turns a second of the store, beside a plain synced file in the same run
@@ -18,6 +19,9 @@ switch (args.FirstOrDefault())
     case "triage":
         BenchmarkRunner.Run<LevelBenchmarks>();
         NextQuestionTimes.Run();
+        return 0;
+    case "proof":
+        ProofTimes.Run();
         return 0;
     case "start":
         await PageReport.TimeStartsAsync(args.ElementAtOrDefault(1));
