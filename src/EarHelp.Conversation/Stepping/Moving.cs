@@ -31,9 +31,9 @@ public static class Moving
             SecondWordingDue = Carried(state.SecondWordingDue, places),
             Raised = Carried(state.Raised, places),
             Doubted = Carried(state.Doubted, places),
-            Reached = [.. state.Reached.Select(r => (Rank: RankIn(next, before.Dialog.Levels[r.Rank].Id), r.At)).Where(r => r.Rank is not null).Select(r => new LevelReached(r.Rank!.Value, r.At))],
+            Reached = [.. state.Reached.Select(r => r with { Rank = RankIn(next, before, r.Rank) })],
             Told = null,
-            Floor = FloorIn(next, state.Floor),
+            Floor = FloorIn(next, before, state.Floor),
             About = null,
             IsWithheld = false,
             IsMoved = true,
@@ -68,26 +68,43 @@ public static class Moving
     static ImmutableArray<FactOfEar> Carried(ImmutableArray<FactOfEar> facts, ImmutableArray<int?> places) =>
         [.. facts.Where(f => places[f.Fact] is not null).Select(f => f with { Fact = places[f.Fact]!.Value })];
 
-    static int? RankIn(ServedEdition edition, string level)
+    /// <summary>The same level; if the other edition has it no more, the next more urgent one that both have.</summary>
+    static int RankIn(ServedEdition next, ServedEdition before, int rank)
     {
-        for (var rank = 0; rank < edition.Dialog.Levels.Length; rank++)
+        for (var at = rank; at > 0; at--)
         {
-            if (string.Equals(edition.Dialog.Levels[rank].Id, level, StringComparison.Ordinal))
-                return rank;
+            if (next.Dialog.Levels.FirstOrDefault(l => l.Id == before.Dialog.Levels[at].Id) is { } same)
+                return same.Rank;
         }
 
-        return null;
+        return 0;
     }
 
-    /// <summary>The level stays with its time, its places, and what was to be left alone, as far as the other edition knows them.</summary>
-    static OutcomeTold? FloorIn(ServedEdition next, OutcomeTold? floor)
+    /// <summary>
+    /// The level stays with its time, its places, and what was to be left alone, as far as the other edition knows them. If it knows none of
+    /// the places, all to which its own rows of that level send take their part.
+    /// </summary>
+    static OutcomeTold? FloorIn(ServedEdition next, ServedEdition before, OutcomeTold? floor)
     {
-        if (floor is null || RankIn(next, floor.Level) is not { } rank)
+        if (floor is null)
             return null;
+        var rank = RankIn(next, before, floor.Rank);
         var places = floor.Destinations.RemoveAll(d => !next.Dialog.Destinations.Any(k => k.Id == d.Id));
-        var advice = floor.Advice.RemoveAll(a => a.Kind == AdviceTold.ToDo || !next.Dialog.Advice.Any(k => k.Id == a.Id));
-        return places.IsEmpty
-            ? null
-            : floor with { Rank = rank, Hold = null, Destinations = places, Advice = advice, Warnings = [], Explanations = [], Reasons = [], Answers = [] };
+        return floor with
+        {
+            Level = next.Dialog.Levels[rank].Id,
+            Rank = rank,
+            Hold = null,
+            Destinations = places.IsEmpty ? [.. PlacesOf(next, rank)] : places,
+            Advice = floor.Advice.RemoveAll(a => a.Kind == AdviceTold.ToDo || !next.Dialog.Advice.Any(k => k.Id == a.Id)),
+            Warnings = [],
+            Explanations = [],
+            Reasons = [],
+            Answers = [],
+        };
     }
+
+    static IEnumerable<DestinationTold> PlacesOf(ServedEdition edition, int rank) =>
+        edition.Dialog.Rules.Where(r => r.Level == rank).SelectMany(r => r.Where).Distinct().Order()
+            .Select(d => new DestinationTold(edition.Dialog.Destinations[d].Id, null));
 }

@@ -38,6 +38,9 @@ sealed class SureRoots
         _facts = [.. Enumerable.Range(0, arity.Length).Where(f => !IsOpenFor(f, arity[f]))];
     }
 
+    /// <summary>How many words hold a bit for each root.</summary>
+    public int Words => _words;
+
     /// <summary>Sets a bit for every root that is true.</summary>
     /// <param name="isTrue">As many words as <see cref="Words"/>.</param>
     /// <returns>False if an answer that is not sure has a say after all.</returns>
@@ -58,8 +61,6 @@ sealed class SureRoots
 
         return true;
     }
-
-    public int Words => _words;
 
     /// <summary>The roots that no answer by itself makes false.</summary>
     void KeepOpen(Restriction restriction, Span<ulong> left)

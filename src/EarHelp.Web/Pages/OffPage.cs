@@ -13,8 +13,6 @@ namespace EarHelp.Web.Pages;
 /// <summary>The page in the place of what is withdrawn, or was corrected: why, how to reach a person, and the way on.</summary>
 static class OffPage
 {
-    const string Heading = "withdrawn heading";
-
     /// <summary>The page's key, or null: nothing stands in the conversation's way. An emergency plan is always shown.</summary>
     internal static string? KeyFor(OpenConversation conversation, ServedEditions editions)
     {
@@ -30,27 +28,29 @@ static class OffPage
 
     /// <summary>For somebody who has no conversation.</summary>
     internal static ReadOnlyMemory<byte> Write(Words words) =>
-        PageFrame.Write(words, new PageState(words[Heading], null, HasQuestion: false), html => WriteText(html, words, Withholding.AllKey));
+        PageFrame.Write(words, new PageState(words[HeadingOf(Withholding.AllKey)], null, HasQuestion: false), html => WriteText(html, words, Withholding.AllKey));
 
     /// <param name="served">The words of the edition that is served, for a conversation whose own edition lacks these.</param>
     internal static ReadOnlyMemory<byte> Write(
         OpenConversation conversation, string key, Words served, ImmutableArray<TurnTold> history, string token, string nextTurn, Instant now)
     {
         var words = conversation.Words.Letter.Page(key).IsEmpty ? served : conversation.Words;
-        return PageFrame.Write(words, new PageState(words[Heading], token, HasQuestion: false), html =>
+        return PageFrame.Write(words, new PageState(words[HeadingOf(key)], token, HasQuestion: false), html =>
         {
             LetterPage.WriteAlarms(html, conversation.Words, history, now);
             WriteText(html, words, key);
             html.Markup("<form method=\"post\" action=\"/go-on\">"u8);
             FormFields.WriteToken(html, token);
             FormFields.WriteTurn(html, nextTurn);
-            html.Markup("<p><button>"u8).Text(words["continue"]).Markup("</button></p></form>"u8);
+            html.Markup("<p><button>"u8).Text(words[key == Withholding.CorrectedKey ? "continue" : "look again"]).Markup("</button></p></form>"u8);
         });
     }
 
     static void WriteText(HtmlWriter html, Words words, string key)
     {
-        html.Element("h1"u8, words[Heading]);
+        html.Element("h1"u8, words[HeadingOf(key)]);
         ProseWriter.Write(html, words.Letter.Page(key));
     }
+
+    static string HeadingOf(string key) => key == Withholding.CorrectedKey ? "corrected heading" : "withdrawn heading";
 }

@@ -33,7 +33,7 @@ public sealed class WithdrawnTests(Service service)
             await DoAsync(DeedKind.Lifted);
         }
 
-        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Continue" }).ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Look whether it is back" }).ClickAsync();
         await Assertions.Expect(visit.Now).ToBeVisibleAsync();
         Assert.NotEqual("danger signs", await visit.ScreenAsync());
         Assert.Empty(visit.Complaints);

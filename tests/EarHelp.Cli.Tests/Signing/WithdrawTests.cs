@@ -6,7 +6,7 @@ namespace EarHelp.Cli.Tests.Signing;
 /// <summary>The command and the service as two processes, over the socket in the data folder.</summary>
 public sealed class WithdrawTests : IDisposable
 {
-    const string Off = "We have taken these questions off for now.";
+    const string Off = "We have taken these questions off.";
 
     readonly DirectoryInfo _data = Directory.CreateTempSubdirectory("earhelp");
 

@@ -57,19 +57,6 @@ public sealed class WithdrawalsTests
     }
 
     [Fact]
-    public void A_conversation_that_moves_to_an_edition_with_the_same_questions_keeps_all_answers_and_its_open_question()
-    {
-        var talk = new OneConversation().Begin().Form();
-        talk.Answer(Blocked, most: 3);
-
-        var moved = Moving.Into(OneConversation.Edition, OneConversation.Edition, talk.State!);
-
-        Assert.Equal(talk.State!.Answers.AsEnumerable(), moved.Answers);
-        Assert.Equal(talk.State.Pending, moved.Pending);
-        Assert.True(moved.IsMoved);
-    }
-
-    [Fact]
     public void What_is_withdrawn_is_the_sum_of_the_ledger()
     {
         Assert.Equal(["a", "b"], In(Off("b"), Off("a")).Outcomes.AsEnumerable());

@@ -9,7 +9,7 @@ namespace EarHelp.Web.Tests.Serving;
 
 public sealed class WithdrawnTests
 {
-    const string AllOff = "We have taken these questions off for now.";
+    const string AllOff = "We have taken these questions off.";
     const string OutcomeOff = "We have taken this part of our advice off.";
     const string Corrected = "These questions were corrected since you began.";
 
@@ -123,6 +123,7 @@ public sealed class WithdrawnTests
 
         var told = await early.ReadAsync("/plan");
         Assert.Contains(Corrected, told.Text);
+        Assert.Contains("We have corrected these questions", told.Text);
         var asked = await early.PostAsync("/go-on", told.FormTo("/go-on"));
         Assert.Equal(changed, asked.Screen);
         Assert.Contains(Corrected, (await early.ReadAsync("/letter")).Text);
