@@ -5,6 +5,7 @@ using EarHelp.Triage.Answers;
 using EarHelp.Triage.Assessments;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
 
 namespace EarHelp.Content.Examples;
 
@@ -27,17 +28,18 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
         }
 
         var told = new ExampleWords(_dialog, result);
-        foreach (var expected in example.Musts.Where(e => !Holds(e, result)))
+        foreach (var expected in example.Musts.Where(e => !Holds(e, result, ears)))
             problems.Add(Codes.ExampleOtherwise, expected.Spot, $"The example \"{example.Name}\": {told.Wanted(expected)}, and {told.Came(expected)}.", "Decide from the evidence which of the two is wrong: the example, or the tables.");
         return new ExampleRun(example, result, DecidingTreatRules(ears)) { Ears = ears };
     }
 
-    static bool Holds(Expected expected, Assessment result) => expected switch
+    bool Holds(Expected expected, Assessment result, ImmutableArray<EarAnswers> ears) => expected switch
     {
         Expected.Level level => result.Level == level.Rank,
         Expected.FirstPlace place => result.Destinations is [var first, ..] && first == place.Destination,
         Expected.AdviceShown shown => result.Advice.Any(a => a.Item == shown.Item),
         Expected.AdviceNotShown hidden => result.Advice.All(a => a.Item != hidden.Item),
+        Expected.ShutBy shut => ears.Any(ear => _dialog.Advice[shut.Item].NeverIf.Any(c => NameOf(c) == shut.Fact && new WhatHolds(_dialog, ear.OfFact).Holds(c) == true)),
         Expected.Warning warning => result.Warnings.Contains(warning.Name),
         Expected.WarningNotGiven warning => !result.Warnings.Contains(warning.Name),
         Expected.MayTreat treat => result.MayTreat is { } may && may.Hold == treat.Hold,
@@ -47,6 +49,8 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
         Expected.ExplanationNotShown hidden => !result.Explanations.Contains(hidden.Explanation),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    string NameOf(Condition condition) => condition.Of.IsNamedFact ? _dialog.NamedFacts[condition.Of.Index].Id : _dialog.Facts[condition.Of.Index].DecidingId;
 
     /// <summary>An answer about an ear is of each ear that is affected.</summary>
     ImmutableArray<GivenValue> Given(Example example)

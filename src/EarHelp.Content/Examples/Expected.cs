@@ -15,6 +15,10 @@ public abstract record Expected(SourceSpot Spot)
 
     public sealed record AdviceNotShown(int Item, SourceSpot Spot) : Expected(Spot);
 
+    /// <summary>A "never if" of the item holds that names the fact, whatever else hides the item too.</summary>
+    /// <param name="Fact">A fact or a named fact.</param>
+    public sealed record ShutBy(int Item, string Fact, SourceSpot Spot) : Expected(Spot);
+
     public sealed record Warning(string Name, SourceSpot Spot) : Expected(Spot);
 
     public sealed record WarningNotGiven(string Name, SourceSpot Spot) : Expected(Spot);

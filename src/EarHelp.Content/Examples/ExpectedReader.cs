@@ -9,12 +9,12 @@ namespace EarHelp.Content.Examples;
 /// <summary>Reads the rows <c>must | value</c> of an example.</summary>
 sealed class ExpectedReader(Dialog dialog, ProblemList problems)
 {
-    const string Level = "level", First = "where (first)", Shown = "advice shown", NotShown = "advice not shown", Warning = "warning", NoWarning = "warning not given",
+    const string Level = "level", First = "where (first)", Shown = "advice shown", NotShown = "advice not shown", Shut = "shut by", Warning = "warning", NoWarning = "warning not given",
         Treat = "clinic may treat", DecidedBy = "decided by", Explanation = "explanation", NoExplanation = "explanation not shown";
 
     const string NotUntil = "not until ";
 
-    static readonly string[] Known = [Level, First, Shown, NotShown, Warning, NoWarning, Treat, DecidedBy, Explanation, NoExplanation];
+    static readonly string[] Known = [Level, First, Shown, NotShown, Shut, Warning, NoWarning, Treat, DecidedBy, Explanation, NoExplanation];
 
     readonly NameIndex _levels = new("level", dialog.Levels.Select(l => l.Id), problems);
     readonly NameIndex _destinations = new("destination", dialog.Destinations.Select(d => d.Id), problems);
@@ -53,6 +53,7 @@ sealed class ExpectedReader(Dialog dialog, ProblemList problems)
         First => One(_destinations, cell, place => new Expected.FirstPlace(place, cell.Spot)),
         Shown => _advice.FindAll(cell).Select(item => new Expected.AdviceShown(item, cell.Spot)),
         NotShown => _advice.FindAll(cell).Select(item => new Expected.AdviceNotShown(item, cell.Spot)),
+        Shut => ReadShut(cell),
         Warning => _warnings.FindAll(cell).Select(warning => new Expected.Warning(dialog.Warnings[warning], cell.Spot)),
         NoWarning => _warnings.FindAll(cell).Select(warning => new Expected.WarningNotGiven(dialog.Warnings[warning], cell.Spot)),
         Treat => ReadTreat(cell),
@@ -63,6 +64,19 @@ sealed class ExpectedReader(Dialog dialog, ProblemList problems)
     };
 
     static IEnumerable<Expected> One(NameIndex names, PageCell cell, Func<int, Expected> make) => names.Find(cell) is { } found ? [make(found)] : [];
+
+    /// <summary>Entries "item: fact". A fact that the item no longer names is told when the example is assessed.</summary>
+    IEnumerable<Expected> ReadShut(PageCell cell)
+    {
+        foreach (var (text, spot) in cell.SplitAt(','))
+        {
+            var (item, fact) = text.Split(':', 2, StringSplitOptions.TrimEntries) is [var before, var after] ? (before, after) : (text, "");
+            if (fact.Length == 0)
+                problems.Add(Codes.EmptyCell, spot, $"\"{text}\" does not say which fact shuts the item.", "Write the item, a colon, and a fact that its \"never if\" names.");
+            else if (_advice.Find(new PageCell(item, cell.Offset, spot)) is { } found)
+                yield return new Expected.ShutBy(found, fact, spot);
+        }
+    }
 
     IEnumerable<Expected> ReadTreat(PageCell cell)
     {

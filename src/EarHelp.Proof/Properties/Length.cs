@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using EarHelp.Proof.Findings;
 using EarHelp.Triage.Diagrams;
 using EarHelp.Triage.Editions;
@@ -10,7 +11,8 @@ namespace EarHelp.Proof.Properties;
 /// <summary>
 /// At most three screens after the form to the most urgent level, and the bound in the dialog's settings to any outcome. Second wordings,
 /// and ways that lead over a fact which is asked gently, are not counted. First it is tried with bounds that hold whatever is answered,
-/// "not sure" too; only where they are not enough are the screens of every patient added up.
+/// "not sure" too. Only where they are not enough are the screens of every patient who is sure added up, to name one who is asked too
+/// many; if there is none, the bound itself is the fault, because somebody who is unsure may be.
 /// </summary>
 static class Length
 {
@@ -33,26 +35,41 @@ static class Length
         // Once all the facts that the rows speak of are answered, also with "not sure", the level is certain.
         return SpeaksOnlyOf(proof, urgent, early)
             ? []
-            : Longer(proof, asking, proof.Space.And(proof.Space.Possible, urgent), ScreensToMostUrgent, $"\"{proof.Dialog.Levels[0].Id}\"", [.. rules.Select(r => r.Spot)]);
+            : Longer(proof, asking, proof.Space.And(proof.Space.Possible, urgent), ScreensToMostUrgent, ScreensUpTo(proof, asking, urgent), $"\"{proof.Dialog.Levels[0].Id}\"", [.. rules.Select(r => r.Spot)]);
     }
 
     static IEnumerable<Finding> ToAny(ProofContext proof, Asking asking) =>
         MostScreens(proof, asking) <= proof.Dialog.ScreensAtMost
             ? []
-            : Longer(proof, asking, proof.Space.Possible, proof.Dialog.ScreensAtMost, "an outcome", []);
+            : Longer(proof, asking, proof.Space.Possible, proof.Dialog.ScreensAtMost, MostScreens(proof, asking), "an outcome", []);
 
-    static IEnumerable<Finding> Longer(ProofContext proof, Asking asking, int set, int bound, string to, SourceSpot[] rows)
+    /// <summary>The bound that holds for everybody is over what is allowed: who shows it, or that only those who are unsure may.</summary>
+    static IEnumerable<Finding> Longer(ProofContext proof, Asking asking, int set, int bound, int mostIfUnsure, string to, ImmutableArray<SourceSpot> rows)
     {
         var number = asking.NumberFor(set);
         var longer = proof.Space.Where(number, n => n > bound);
         if (longer == Terminal.False)
+        {
+            yield return new TooManyScreensIfUnsure(mostIfUnsure, bound, to, rows);
             yield break;
+        }
+
         var most = bound;
         for (var more = longer; more != Terminal.False; more = proof.Space.Where(number, n => n > most))
             most++;
         var (classes, asked) = proof.Smallest.PathIn(longer);
         SourceSpot[] screens = [.. asking.Screens.Where((_, i) => proof.Space.EndOf(asking.Asked[i], classes) == Terminal.True).Select(s => s.Spot)];
         yield return new TooManyScreens(most, bound, to, [.. screens.TakeLast(1), .. rows], proof.Smallest.Told(classes, asked), proof.Count(longer));
+    }
+
+    /// <summary>Screens up to the last one that the rows of the most urgent level speak of.</summary>
+    static int ScreensUpTo(ProofContext proof, Asking asking, int urgent)
+    {
+        var screens = ScreensToMostUrgent;
+        var early = proof.Dialog.Facts.Where(f => f.AskIn == AskIn.Form).Select(f => f.Index).Concat(asking.Screens.Take(screens).SelectMany(s => s.Facts)).ToHashSet();
+        while (screens < asking.Screens.Length && !SpeaksOnlyOf(proof, urgent, early))
+            early.UnionWith(asking.Screens[screens++].Facts);
+        return screens;
     }
 
     static bool SpeaksOnlyOf(ProofContext proof, int root, HashSet<int> facts)

@@ -56,6 +56,10 @@ public sealed class ExampleFileTests
     [InlineData("| decided by | N3.1 |", "| decided by | N3.2 |", "EH0505", "the row \"N3.2\" must give the level")]
     [InlineData("| advice not shown | cover it |", "| advice shown | cover it |", "EH0505", "the advice \"cover it\" must be shown, and shown are none")]
     [InlineData("| clinic may treat | yes |", "| clinic may treat | not until a parent agrees |", "EH0505", "and it is \"yes\"")]
+    [InlineData("| advice not shown | cover it |", "| shut by | cover it: jelly allergy |", "EH0505", "the answer to \"jelly allergy\" must shut the advice \"cover it\", and no \"never if\" of the item says so")]
+    [InlineData("| advice not shown | cover it |", "| shut by | cover it: age |", "EH0505", "the answer to \"age\" must shut")]
+    [InlineData("| advice not shown | cover it |", "| shut by | cover it |", "EH0008", "does not say which fact")]
+    [InlineData("| advice not shown | cover it |", "| shut by | cover them: jelly allergy |", "EH0103", "\"cover them\"")]
     [InlineData("closed: yes", "", "EH0505", "it may still be anything from \"now\" to \"within a day\", with \"faint\", \"pale\"")]
     [InlineData("| age | 30 |", "| age | thirty |", "EH0105", "thirty")]
     [InlineData("| age | 30 |", "| agee | 30 |", "EH0103", "\"agee\"")]
@@ -78,6 +82,15 @@ public sealed class ExampleFileTests
         Assert.Equal("dialogs/examples/nips.md", problem.Spot.File);
         Assert.NotEmpty(problem.Mend);
         Assert.NotNull(ProblemPages.Find(code));
+    }
+
+    [Fact]
+    public void A_never_if_is_held_also_where_the_level_hides_the_item_anyway()
+    {
+        var shut = Good.Replace("| jelly allergy | unsure |", "| jelly allergy | yes |", StringComparison.Ordinal)
+            .Replace("| advice not shown | cover it |", "| shut by | cover it: jelly allergy |", StringComparison.Ordinal);
+
+        Assert.Empty(Check(shut).Problems);
     }
 
     [Fact]

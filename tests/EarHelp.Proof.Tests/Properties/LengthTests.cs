@@ -18,6 +18,19 @@ public sealed class LengthTests
     }
 
     [Fact]
+    public void A_bound_that_only_those_who_are_sure_keep_is_found()
+    {
+        var broken = SmallEdition.Changed(
+            (SmallEdition.Facts, "screens at most: 10", "screens at most: 5"),
+            (SmallEdition.Facts, "| none, slight, large | story | large | none | yes | - |", "| none, slight, large | story | large | none | yes | bleeding: none |"));
+
+        var found = Assert.IsType<TooManyScreensIfUnsure>(broken.OnlyError(PropertyNames.Length));
+
+        Assert.Equal((6, 5), (found.Screens, found.Bound));
+        Assert.Contains("Whoever answers \"not sure\" may be asked up to 6 screens", found.Fault, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_fourth_screen_before_the_most_urgent_level_is_found()
     {
         var broken = SmallEdition.Changed(
