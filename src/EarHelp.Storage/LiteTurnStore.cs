@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Storage.Disk;
 using EarHelp.Storage.Records;
@@ -25,8 +26,12 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         (_lock, _file) = (held, file);
         _writer = new Writer(file, options);
         _largestBodyBytes = options.LargestBodyBytes;
+        Requests = new LiteRequestStore(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
+
+    /// <summary>Requests for visits, in the same file.</summary>
+    public IRequestStore Requests { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -136,6 +141,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
             foreach (var id in TurnDocuments.Of(database, conversation).Select(d => d["_id"]).ToArray())
                 turns.Delete(id);
             database.GetCollection(CardDocuments.Collection).Delete(conversation);
+            RequestDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);
@@ -150,7 +156,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         return erased;
     }
 
-    T Read<T>(Func<LiteDatabase, T> read)
+    internal T Read<T>(Func<LiteDatabase, T> read)
     {
         if (_writer.Failure is { } earlier)
             throw new StoreFailedException("The store has failed: " + earlier.Message, earlier);
@@ -164,7 +170,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         }
     }
 
-    async Task<T> DoAsync<T>(Func<T> work)
+    internal async Task<T> DoAsync<T>(Func<T> work)
     {
         var request = new WorkRequest<T>(work);
         _writer.Post(request);

@@ -11,7 +11,7 @@ using NodaTime;
 namespace EarHelp.Cli.Assessing;
 
 /// <summary>Assesses read lines.</summary>
-public sealed class LineAssessor(Assessor assessor, Clinic clinic, bool isClosed)
+public sealed class LineAssessor(Assessor assessor, Triage.Editions.Clinic clinic, bool isClosed)
 {
     readonly Dialog _dialog = assessor.Dialog;
     readonly AboutEar _aboutEar = new(assessor.Dialog);

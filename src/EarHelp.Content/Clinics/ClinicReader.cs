@@ -15,6 +15,8 @@ static class ClinicReader
 
     const string ReviewGrace = "review grace days";
 
+    const string RequestKept = "request kept days";
+
     const int MinutesOfDay = 24 * 60;
 
     static readonly string[] Needed =
@@ -23,7 +25,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
@@ -48,7 +50,8 @@ static class ClinicReader
             tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered())
         {
             VisitCost = Text("visit cost"),
-            ReviewGraceDays = ReadGrace(page, problems),
+            ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
+            RequestKeptDays = ReadDays(page, RequestKept, problems),
         };
     }
 
@@ -89,9 +92,10 @@ static class ClinicReader
         return 0;
     }
 
-    static int ReadGrace(Page page, ProblemList problems)
+    /// <summary>0 if it is left out.</summary>
+    static int ReadDays(Page page, string name, ProblemList problems)
     {
-        var setting = page.Settings.Find(ReviewGrace);
+        var setting = page.Settings.Find(name);
         if (setting is null)
             return 0;
         if (int.TryParse(setting.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var days))

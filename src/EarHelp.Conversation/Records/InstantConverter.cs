@@ -6,7 +6,7 @@ using NodaTime.Text;
 namespace EarHelp.Conversation.Records;
 
 /// <summary>An instant as ISO 8601 text in UTC: <c>2026-11-20T09:30:00Z</c>.</summary>
-sealed class InstantConverter : JsonConverter<Instant>
+public sealed class InstantConverter : JsonConverter<Instant>
 {
     public override Instant Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {

@@ -23,13 +23,16 @@ static class CardDocuments
     public static ImmutableArray<string> All(LiteDatabase database) =>
         [.. database.GetCollection(Collection).FindAll().Select(d => d["_id"].AsString).Order(StringComparer.Ordinal)];
 
-    /// <summary>A card may be behind by <see cref="Behind"/>; what it says is confirmed by the last turn itself.</summary>
+    /// <summary>
+    /// A card may be behind by <see cref="Behind"/>; what it says is confirmed by the last turn itself. A conversation from which a
+    /// visit was asked for stays as long as its request.
+    /// </summary>
     public static List<string> UnfinishedBefore(LiteDatabase database, long lastTurnBefore) =>
     [
         .. database.GetCollection(Collection)
             .FindAll()
             .Where(d => !d["f"].AsBoolean && d["a"].AsInt64 < lastTurnBefore)
             .Select(d => d["_id"].AsString)
-            .Where(c => TurnDocuments.Of(database, c).All(t => t["a"].AsInt64 < lastTurnBefore)),
+            .Where(c => !RequestDocuments.Has(database, c) && TurnDocuments.Of(database, c).All(t => t["a"].AsInt64 < lastTurnBefore)),
     ];
 }

@@ -8,7 +8,11 @@ namespace EarHelp.Storage.Writing;
 /// <summary>The open database on synced streams, and the way to a new file without what was erased.</summary>
 sealed class StoreFile : IDisposable
 {
-    static readonly string[] Collections = [TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection, LedgerDocuments.Collection];
+    static readonly string[] Collections =
+    [
+        TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection, LedgerDocuments.Collection,
+        RequestDocuments.Collection, RequestDocuments.Contacts,
+    ];
 
     // A LiteDB instance that met a failing disk brings the process down when it is collected: it is kept for the life of the process.
     static readonly ConcurrentBag<LiteDatabase> Failed = [];

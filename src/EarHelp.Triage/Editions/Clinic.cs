@@ -33,6 +33,9 @@ public sealed record Clinic(
 
     /// <summary>Days for which a page is still shown after its review was due; 0 if the clinic does not say.</summary>
     public int ReviewGraceDays { get; init; }
+
+    /// <summary>Days for which a request for a visit is kept after its last change; 0: the clinic takes no requests here.</summary>
+    public int RequestKeptDays { get; init; }
 }
 
 /// <param name="To">The end is outside.</param>

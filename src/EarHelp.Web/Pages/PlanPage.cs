@@ -10,14 +10,14 @@ namespace EarHelp.Web.Pages;
 static class PlanPage
 {
     internal static ReadOnlyMemory<byte> Write(
-        Words words, ImmutableArray<TurnTold> turns, OutcomeTold told, string token, string nextTurn, Instant now)
+        Words words, ImmutableArray<TurnTold> turns, OutcomeTold told, VisitInPlan visit, string token, string nextTurn, Instant now)
     {
         var heading = words[words.Letter.IsSelf ? "plan heading" : "plan heading other"];
         return PageFrame.Write(words, new PageState(heading, token, HasQuestion: false), html =>
         {
             html.Markup("<div class=\"plan\" id=\"plan\"><h1 tabindex=\"-1\">"u8).Text(heading).Markup("</h1>"u8);
             foreach (var shown in words.Letter.Write(new Reply.Outcome(told), now).OfType<LetterPart.OutcomeShown>())
-                WritePlan(html, words, shown);
+                WritePlan(html, words, shown, visit);
             foreach (var passage in SaidWith(told, turns).SelectMany(r => words.Letter.Write(r, now)).OfType<LetterPart.Passage>())
             {
                 html.Markup("<div class=\"note\">"u8);
@@ -35,12 +35,13 @@ static class PlanPage
     static ImmutableArray<Reply> SaidWith(OutcomeTold told, ImmutableArray<TurnTold> turns) =>
         turns.LastOrDefault(t => t.Replies.OfType<Reply.Outcome>().Any(o => o.Told.DecidedAt == told.DecidedAt))?.Replies ?? [];
 
-    static void WritePlan(HtmlWriter html, Words words, LetterPart.OutcomeShown shown)
+    static void WritePlan(HtmlWriter html, Words words, LetterPart.OutcomeShown shown, VisitInPlan visit)
     {
         var line = new TimeLine(html, words, shown);
         html.Markup("<section class=\"soon\">"u8);
         line.WriteSection(OutcomeSectionKind.HowSoon, tag: null);
         html.Markup("</section>"u8);
+        WriteVisit(html, words, visit);
         line.Write();
         foreach (var kind in (OutcomeSectionKind[])[OutcomeSectionKind.Why, OutcomeSectionKind.GoodToKnow])
         {
@@ -48,6 +49,16 @@ static class PlanPage
             line.WriteSection(kind, HeadingTag.Second);
             html.Markup("</section>"u8);
         }
+    }
+
+    static void WriteVisit(HtmlWriter html, Words words, VisitInPlan visit)
+    {
+        if (visit == VisitInPlan.None)
+            return;
+        var hasAsked = visit == VisitInPlan.Asked;
+        html.Markup("<section><h2>"u8).Text(words["visit offer heading"]).Markup("</h2><p>"u8).Text(words[hasAsked ? "visit asked" : "visit offer"])
+            .Markup("</p><p><a class=\"button\" href=\"/visit\">"u8).Text(words[hasAsked ? "visit asked button" : "visit offer button"])
+            .Markup("</a></p></section>"u8);
     }
 
     static void WriteTools(HtmlWriter html, Words words, string token, string nextTurn)

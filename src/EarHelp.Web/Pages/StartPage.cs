@@ -33,6 +33,9 @@ static class StartPage
                         break;
                 }
             }
+
+            if (words.Edition.Clinic.RequestKeptDays > 0)
+                html.Markup("<p class=\"hint\"><a href=\"/receipt\">"u8).Text(words["receipt link"]).Markup("</a></p>"u8);
         });
     }
 }

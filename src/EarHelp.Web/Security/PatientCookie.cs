@@ -15,6 +15,16 @@ public static class PatientCookie
         return Secret.IsWellFormed(secret) ? secret : null;
     }
 
+    /// <summary>The secret in the cookie; a new one is given to who has none.</summary>
+    public static string ReadOrNew(HttpContext context, TimeSpan keptFor)
+    {
+        if (Read(context) is { } secret)
+            return secret;
+        secret = Secret.New();
+        Write(context, secret, keptFor);
+        return secret;
+    }
+
     /// <param name="keptFor">How long the browser keeps it.</param>
     public static void Write(HttpContext context, string secret, TimeSpan keptFor) =>
         context.Response.Cookies.Append(NameFor(context), secret, OptionsFor(context, keptFor));

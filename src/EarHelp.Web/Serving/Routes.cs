@@ -1,5 +1,6 @@
 using EarHelp.Web.Look;
 using EarHelp.Web.Turns;
+using EarHelp.Web.Visits;
 
 namespace EarHelp.Web.Serving;
 
@@ -25,6 +26,8 @@ static class Routes
         Read("/start-over", pages.StartOverAsync);
         Read("/left", pages.LeftAsync);
         Read("/back/{secret}", pages.BackAsync);
+        Read("/complaints", context => pages.TextAsync(context, "complaints"));
+        MapVisits(app);
         app.MapPost("/answer", turns.AnswerAsync);
         app.MapPost("/confirm", turns.ConfirmAsync);
         app.MapPost("/change", turns.ChangeAsync);
@@ -41,5 +44,20 @@ static class Routes
         ControlSocket.Map(app);
 
         void Read(string address, RequestDelegate answer) => app.MapMethods(address, Reading, answer);
+    }
+
+    static void MapVisits(WebApplication app)
+    {
+        var pages = app.Services.GetRequiredService<VisitPages>();
+        var posts = app.Services.GetRequiredService<VisitPosts>();
+        app.MapMethods("/visit", Reading, pages.VisitAsync);
+        app.MapMethods("/visit/change", Reading, pages.ChangeAsync);
+        app.MapMethods("/visit/withdraw", Reading, pages.WithdrawAsync);
+        app.MapMethods("/receipt", Reading, pages.ReceiptAsync);
+        app.MapPost("/visit/check", posts.CheckAsync);
+        app.MapPost("/visit/correct", posts.CorrectAsync);
+        app.MapPost("/visit/send", posts.SendAsync);
+        app.MapPost("/visit/withdraw", posts.WithdrawAsync);
+        app.MapPost("/receipt", posts.OpenReceiptAsync);
     }
 }

@@ -1,4 +1,5 @@
 using System.Net;
+using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
@@ -7,6 +8,7 @@ using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 using EarHelp.Web.Turns;
+using EarHelp.Web.Visits;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.AspNetCore.Http.Features;
 
@@ -58,11 +60,15 @@ public static class ServiceHost
         services.AddSingleton<TurnPosts>();
         services.AddSingleton<TurnResponse>();
         services.AddSingleton<LinkPosts>();
+        services.AddSingleton<VisitRequests>();
+        services.AddSingleton<VisitPages>();
+        services.AddSingleton<VisitPosts>();
         services.AddSingleton(_ => LiteTurnStore.Open(settings.Data, new StoreOptions()));
         services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IKeptConversations>(parts => parts.GetRequiredService<LiteTurnStore>());
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Requests);
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();
         services.AddSingleton<Control>();
@@ -82,6 +88,7 @@ public static class ServiceHost
         services.AddHostedService<EditionWatch>();
         services.AddHostedService<FirstEdition>();
         services.AddHostedService<UnfinishedSweep>();
+        services.AddHostedService<RequestSweep>();
         services.AddHostedService<SignatureWatch>();
     }
 

@@ -1,12 +1,15 @@
+using EarHelp.Clinic.Requests;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
+using EarHelp.Web.Visits;
 using NodaTime;
 
 namespace EarHelp.Web.Turns;
 
 /// <summary>The pages that are only read.</summary>
-public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
+public sealed class PatientPages(
+    Talk talk, VisitRequests requests, ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
 {
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
@@ -62,7 +65,9 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
         }
 
         var history = await talk.HistoryAsync(conversation, context.RequestAborted);
-        var page = PlanPage.Write(conversation.Words, history, outcome, TokenOf(context), Secret.NewIdentifier(), Now);
+        var hasAsked = (await requests.FindAsync(conversation.Id, context.RequestAborted))?.Request.State == RequestState.Waiting;
+        var visit = hasAsked ? VisitInPlan.Asked : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
+        var page = PlanPage.Write(conversation.Words, history, outcome, visit, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page);
     }
 
@@ -125,15 +130,7 @@ public sealed class PatientPages(Talk talk, ServedEditions editions, FaultPages 
     async Task<OpenConversation?> FindAsync(HttpContext context) =>
         PatientCookie.Read(context) is { } secret ? await talk.FindAsync(secret, context.RequestAborted) : null;
 
-    /// <summary>The secret in the cookie; a new one is given to who has none.</summary>
-    string SecretOf(HttpContext context)
-    {
-        if (PatientCookie.Read(context) is { } secret)
-            return secret;
-        secret = Secret.New();
-        PatientCookie.Write(context, secret, settings.UnfinishedFor);
-        return secret;
-    }
+    string SecretOf(HttpContext context) => PatientCookie.ReadOrNew(context, settings.UnfinishedFor);
 
     static string TokenOf(HttpContext context) => FormToken.For(PatientCookie.Read(context)!);
 }

@@ -25,6 +25,9 @@ public sealed class Talk(
     /// <summary>Set before a link's secret when it is hashed, so that a link can never be used as a cookie.</summary>
     const string LinkMark = "link:";
 
+    /// <summary>The same for the code of a receipt, which opens its conversation as often as it is used.</summary>
+    const string ReceiptMark = "receipt:";
+
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
     /// <summary>What a new conversation begins with, before anything is kept of it.</summary>
@@ -80,6 +83,31 @@ public sealed class Talk(
     {
         var hash = HashOfLink(link);
         if (await FindByKeyAsync(hash, cancellation) is not { } id || !await store.SpendKeyAsync(hash, cancellation))
+            return null;
+        var key = new ConversationKey(Secret.HashOf(secret), OneTime: false, ExpiresUnixMilliseconds: null);
+        return await TakeAsync(id, [new Turn(turn, null, new TurnContent.CameBack())], [key], cancellation);
+    }
+
+    /// <summary>From now on the code opens the conversation, for as long as there is a request.</summary>
+    public Task<TakenTurns> MakeReceiptAsync(OpenConversation conversation, string turn, string code, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(conversation);
+        var key = new ConversationKey(Secret.HashOf(ReceiptMark + code), OneTime: false, ExpiresUnixMilliseconds: null);
+        return TakeAsync(conversation.Id, [new Turn(turn, null, new TurnContent.AskForLink())], [key], cancellation);
+    }
+
+    /// <summary>True if the code opens this conversation.</summary>
+    public async ValueTask<bool> IsReceiptAsync(string code, string conversation, CancellationToken cancellation) =>
+        await FindByKeyAsync(Secret.HashOf(ReceiptMark + code), cancellation) == conversation;
+
+    /// <summary>From now on the new secret opens the conversation of a receipt's code.</summary>
+    /// <param name="hasRequest">Whether a conversation's request is still kept; without it the code opens nothing.</param>
+    /// <returns>Null if the code opens nothing, any more or at all.</returns>
+    public async Task<TakenTurns?> OpenReceiptAsync(
+        string code, string secret, string turn, Func<string, CancellationToken, ValueTask<bool>> hasRequest, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(hasRequest);
+        if (await FindByKeyAsync(Secret.HashOf(ReceiptMark + code), cancellation) is not { } id || !await hasRequest(id, cancellation))
             return null;
         var key = new ConversationKey(Secret.HashOf(secret), OneTime: false, ExpiresUnixMilliseconds: null);
         return await TakeAsync(id, [new Turn(turn, null, new TurnContent.CameBack())], [key], cancellation);

@@ -25,6 +25,8 @@ public sealed class CannotTelephoneTests(Service service)
     [InlineData("/about")]
     [InlineData("/privacy")]
     [InlineData("/accessibility")]
+    [InlineData("/complaints")]
+    [InlineData("/receipt")]
     [InlineData("/nothing-is-here")]
     public async Task Every_other_page_has_them_too(string path)
     {

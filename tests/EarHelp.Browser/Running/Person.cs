@@ -31,6 +31,17 @@ public sealed record Person(string Name, string Whose, string Age, string Place,
             .Add("hearing changed on", ["1 to 3 days ago"])
             .Add("looked at", ["Nobody has looked"]));
 
+    /// <summary>Slowly duller over months: no hurry, and the clinic is the place.</summary>
+    public static Person SlowlyDuller { get; } = new(
+        "slowly-duller",
+        "Mine",
+        "58",
+        "Near the clinic",
+        BlockedEar.SetItem("hearing", ["Duller or quieter"])
+            .Add("hearing worsened over", ["More than 90 days, slowly"])
+            .Add("hearing changed on", ["More than 90 days ago"])
+            .Add("looked at", ["Nobody has looked"]));
+
     /// <summary>A sign of a stroke, which stands third in its list.</summary>
     public static Person SlurredSpeech { get; } = new(
         "slurred-speech", "Mine", "67", "Near the clinic", BlockedEar.Add("danger signs", ["Words are slurred"]));

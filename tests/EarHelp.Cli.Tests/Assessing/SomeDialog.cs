@@ -55,7 +55,7 @@ static class SomeDialog
         ]);
 
     /// <summary>Open on working days from nine to five, a visit takes forty minutes.</summary>
-    public static Clinic Clinic() => new(
+    public static Triage.Editions.Clinic Clinic() => new(
         "Some clinic", "Sometown", "Somewhere", "1 Some Street", DateTimeZoneProviders.Tzdb["Europe/London"],
         "000", "001", "some@example.org", "002", 40, "999", "text", "003", "004",
         [.. Enumerable.Range(1, 5).Select(d => new OpenHours((IsoDayOfWeek)d, new LocalTime(9, 0), new LocalTime(17, 0)))],

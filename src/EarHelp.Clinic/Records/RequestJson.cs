@@ -1,0 +1,42 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using EarHelp.Clinic.Requests;
+using EarHelp.Conversation.Records;
+
+namespace EarHelp.Clinic.Records;
+
+/// <summary>The written form of requests and contact details; opaque to a store.</summary>
+public static class RequestJson
+{
+    static readonly RequestJsonContext Context = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        RespectNullableAnnotations = true,
+        Converters =
+        {
+            new InstantConverter(),
+            new JsonStringEnumConverter<RequestState>(JsonNamingPolicy.CamelCase),
+            new JsonStringEnumConverter<ReachBy>(JsonNamingPolicy.CamelCase),
+        },
+    });
+
+    public static byte[] Write(VisitRequest request) => JsonSerializer.SerializeToUtf8Bytes(request, Context.VisitRequest);
+
+    public static byte[] Write(ContactDetails contact) => JsonSerializer.SerializeToUtf8Bytes(contact, Context.ContactDetails);
+
+    /// <exception cref="JsonException">The bytes are no request that this program knows.</exception>
+    public static VisitRequest ReadRequest(ReadOnlySpan<byte> json) =>
+        JsonSerializer.Deserialize(json, Context.VisitRequest) ?? throw new JsonException("A request is an object, not null.");
+
+    /// <exception cref="JsonException">The bytes are no contact details that this program knows.</exception>
+    public static ContactDetails ReadContact(ReadOnlySpan<byte> json) =>
+        JsonSerializer.Deserialize(json, Context.ContactDetails) ?? throw new JsonException("Contact details are an object, not null.");
+}
+
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
+[JsonSerializable(typeof(VisitRequest))]
+[JsonSerializable(typeof(ContactDetails))]
+sealed partial class RequestJsonContext : JsonSerializerContext;

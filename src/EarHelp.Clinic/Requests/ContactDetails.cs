@@ -1,0 +1,31 @@
+namespace EarHelp.Clinic.Requests;
+
+/// <summary>How the clinic reaches the person, and what helps at the visit. Kept apart from the conversation.</summary>
+/// <param name="Name">Of the person with the ear problem; empty if not said.</param>
+/// <param name="AskedBy">Of whoever asks for someone else; empty if not said.</param>
+/// <param name="Number">A telephone number as it was written; empty if there is none.</param>
+/// <param name="Email">An address as it was written; empty if there is none.</param>
+public sealed record ContactDetails(string Name, string AskedBy, ReachBy ReachBy, string Number, string Email, VisitNeeds Needs)
+{
+    public static ContactDetails Empty { get; } = new("", "", ReachBy.NotSaid, "", "", VisitNeeds.None);
+}
+
+/// <summary>The way that suits the person; three of them need no hearing.</summary>
+public enum ReachBy
+{
+    NotSaid,
+    TextMessage,
+    Email,
+    Call,
+    RelayCall,
+}
+
+/// <summary>What the clinic should have ready. All of it is optional.</summary>
+/// <param name="Language">The interpreter's language; empty if not said.</param>
+/// <param name="Carer">Someone comes along.</param>
+/// <param name="Chaperone">The clinic should ask a second member of staff to be there.</param>
+/// <param name="Note">In the person's own words; empty if nothing was written.</param>
+public sealed record VisitNeeds(bool Interpreter, string Language, bool SignLanguage, bool StepFree, bool Carer, bool Chaperone, string Note)
+{
+    public static VisitNeeds None { get; } = new(false, "", false, false, false, false, "");
+}

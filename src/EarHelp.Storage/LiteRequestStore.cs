@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
+using EarHelp.Storage.Records;
+using EarHelp.Storage.Writing;
+
+namespace EarHelp.Storage;
+
+/// <summary>Keeps requests for visits in the file of the turns, so that erasing a conversation takes both at once.</summary>
+sealed class LiteRequestStore(LiteTurnStore turns, StoreFile file) : IRequestStore
+{
+    public async ValueTask<RequestPut> PutAsync(VisitRequest request, ContactDetails? contact, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return await turns.DoAsync(() => Put(request, contact)).ConfigureAwait(false);
+    }
+
+    public ValueTask<KeptRequest?> FindAsync(string conversation, CancellationToken cancellation) =>
+        ValueTask.FromResult(turns.Read(d => RequestDocuments.Find(d, conversation)));
+
+    public ValueTask<ImmutableArray<KeptRequest>> WaitingAsync(CancellationToken cancellation) =>
+        ValueTask.FromResult(turns.Read(RequestDocuments.Waiting));
+
+    public async ValueTask<int> SweepRequestsAsync(long changedBeforeUnixMilliseconds, CancellationToken cancellation) =>
+        await turns.DoAsync(() => Sweep(changedBeforeUnixMilliseconds)).ConfigureAwait(false);
+
+    RequestPut Put(VisitRequest request, ContactDetails? contact)
+    {
+        var forgets = contact is null && RequestDocuments.HasContact(file.Database, request.Conversation);
+        if (forgets)
+            file.AnnounceWriteAnew();
+        file.Database.BeginTrans();
+        var put = RequestDocuments.Put(file.Database, request, contact);
+        Commit();
+        if (forgets)
+            file.WriteAnew();
+        return put;
+    }
+
+    int Sweep(long changedBefore)
+    {
+        var swept = RequestDocuments.ChangedBefore(file.Database, changedBefore);
+        if (swept.IsEmpty)
+            return 0;
+        file.AnnounceWriteAnew();
+        file.Database.BeginTrans();
+        foreach (var conversation in swept)
+            RequestDocuments.Delete(file.Database, conversation);
+        Commit();
+        file.WriteAnew();
+        return swept.Length;
+    }
+
+    void Commit()
+    {
+        if (!file.Database.Commit())
+            throw new InvalidOperationException("The database did not commit.");
+    }
+}

@@ -1,0 +1,13 @@
+namespace EarHelp.Web.Pages;
+
+/// <summary>What a plan says about a visit here.</summary>
+public enum VisitInPlan
+{
+    /// <summary>Nothing: the clinic is not the place, or could not do it in time.</summary>
+    None,
+
+    Offered,
+
+    /// <summary>The person has asked for one.</summary>
+    Asked,
+}

@@ -1,0 +1,128 @@
+using System.Text;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
+using EarHelp.Conversation.Keeping;
+using NodaTime;
+
+namespace EarHelp.Storage.Tests;
+
+public sealed class RequestStoreTests : IAsyncLifetime
+{
+    const string Canary = "kanarienvogel@example.org";
+
+    static readonly Urgency Day = new("within a day", 2, Instant.FromUtc(2026, 11, 27, 12, 0), null);
+
+    static readonly ContactDetails Jo =
+        new("Jo", "Mo", ReachBy.Email, "07700 900123", Canary, new VisitNeeds(true, "Polish", true, true, true, true, "not on Mondays"));
+
+    readonly string _folder = Directory.CreateTempSubdirectory("earhelp").FullName;
+    LiteTurnStore _store = null!;
+
+    IRequestStore Requests => _store.Requests;
+
+    public async Task InitializeAsync()
+    {
+        _store = LiteTurnStore.Open(_folder, new StoreOptions());
+        await _store.AppendAsync(SomeTurns.First("c", at: 1_000, finished: true), [], default);
+    }
+
+    public async Task DisposeAsync()
+    {
+        await _store.DisposeAsync();
+        Directory.Delete(_folder, true);
+    }
+
+    [Fact]
+    public async Task Gives_a_request_and_its_contact_back_as_they_were_after_closing_too()
+    {
+        var request = New("c");
+        Assert.Equal(RequestPut.Kept, await Requests.PutAsync(request, Jo, default));
+
+        await _store.DisposeAsync();
+        _store = LiteTurnStore.Open(_folder, new StoreOptions());
+
+        Assert.Equal(new KeptRequest(request, Jo), await Requests.FindAsync("c", default));
+        Assert.Equal([request], (await Requests.WaitingAsync(default)).Select(k => k.Request));
+        Assert.Null(await Requests.FindAsync("nobody", default));
+    }
+
+    [Fact]
+    public async Task Of_fifty_changes_of_one_version_one_is_kept()
+    {
+        var first = New("c");
+        await Requests.PutAsync(first, Jo, default);
+
+        var put = await Task.WhenAll(Enumerable.Range(0, 50)
+            .Select(i => Task.Run(async () => await Requests.PutAsync(first.AskedAgain($"form {i}", Day, first.MadeAt), Jo, default))));
+
+        Assert.Single(put, p => p == RequestPut.Kept);
+        Assert.Equal(49, put.Count(p => p == RequestPut.Stale));
+    }
+
+    [Fact]
+    public async Task Keeps_nothing_for_a_conversation_that_is_not_there()
+    {
+        Assert.Equal(RequestPut.Gone, await Requests.PutAsync(New("erased"), Jo, default));
+        Assert.Null(await Requests.FindAsync("erased", default));
+    }
+
+    [Fact]
+    public async Task A_request_taken_back_waits_no_more_and_its_contact_is_in_no_file()
+    {
+        var request = New("c");
+        await Requests.PutAsync(request, Jo, default);
+        Assert.True(FilesHold(Canary));
+
+        await Requests.PutAsync(request.Withdrawn("form 2", request.MadeAt), null, default);
+
+        Assert.Empty(await Requests.WaitingAsync(default));
+        Assert.Null((await Requests.FindAsync("c", default))!.Contact);
+        Assert.False(FilesHold(Canary));
+        Assert.Single(await _store.LoadAsync("c", default));
+    }
+
+    [Fact]
+    public async Task Erasing_a_conversation_erases_its_request_and_its_contact_from_every_file()
+    {
+        await Requests.PutAsync(New("c"), Jo, default);
+
+        Assert.True(await _store.EraseAsync("c", default));
+
+        Assert.Null(await Requests.FindAsync("c", default));
+        Assert.False(FilesHold(Canary));
+    }
+
+    [Fact]
+    public async Task A_sweep_takes_requests_that_changed_before_and_leaves_the_conversation()
+    {
+        await Requests.PutAsync(New("c"), Jo, default);
+
+        Assert.Equal(0, await Requests.SweepRequestsAsync(1_000, default));
+        Assert.Equal(1, await Requests.SweepRequestsAsync(1_001, default));
+
+        Assert.Null(await Requests.FindAsync("c", default));
+        Assert.False(FilesHold(Canary));
+        Assert.Single(await _store.LoadAsync("c", default));
+    }
+
+    [Fact]
+    public async Task An_unfinished_conversation_stays_as_long_as_its_request()
+    {
+        await _store.AppendAsync(SomeTurns.First("unfinished", at: 1_000), [], default);
+        await Requests.PutAsync(New("unfinished"), Jo, default);
+
+        Assert.Equal(0, await _store.SweepUnfinishedAsync(2_000, default));
+        await Requests.SweepRequestsAsync(2_000, default);
+        Assert.Equal(1, await _store.SweepUnfinishedAsync(2_000, default));
+    }
+
+    static VisitRequest New(string conversation) => VisitRequest.New(conversation, "form 1", Day, Instant.FromUnixTimeMilliseconds(1_000));
+
+    bool FilesHold(string text) => Directory.EnumerateFiles(_folder, "*.db").Any(f =>
+    {
+        using var file = new FileStream(f, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        var all = new byte[file.Length];
+        file.ReadExactly(all);
+        return all.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)) >= 0;
+    });
+}
