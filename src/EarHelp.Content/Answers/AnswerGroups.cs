@@ -13,6 +13,7 @@ sealed class AnswerGroups
     readonly ProblemList _problems;
     readonly ImmutableArray<PageCell> _cells;
     readonly HashSet<string> _used = new(StringComparer.Ordinal);
+    bool _isPageAtFault;
 
     public AnswerGroups(WordPages pages, ProblemList problems)
     {
@@ -37,13 +38,14 @@ sealed class AnswerGroups
             return group.Value;
         }
 
+        _isPageAtFault = true;
         return "";
     }
 
-    /// <summary>A heading with nothing below it would be shown to nobody.</summary>
+    /// <summary>A heading with nothing below it helps nobody. Not told where a page's own group is wrong: that may be the cause.</summary>
     public void ReportEmpty()
     {
-        foreach (var cell in _cells.Where(c => !_used.Contains(c.Text)))
+        foreach (var cell in _isPageAtFault ? [] : _cells.Where(c => !_used.Contains(c.Text)))
             _problems.Add(Codes.WordsForNothing, cell.Spot, $"No answer stands under \"{cell.Text}\".", "Take the row out, or name the group in a page.");
     }
 }
