@@ -16,6 +16,7 @@ public static class EarHelpCommand
           earhelp publish EDITION --help    make a signed edition live in the running service
           earhelp withdraw --help           take one outcome, or all triage, off the running service
           earhelp affected EDITION RULE     who was told something by a rule
+          earhelp requests                  who asks for a visit, the nearest limit first
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
 
@@ -36,6 +37,7 @@ public static class EarHelpCommand
             PublishCommand.Make(terminal, clock),
             WithdrawCommand.Make(terminal, clock),
             AffectedCommand.Make(terminal),
+            RequestsCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal),

@@ -1,4 +1,5 @@
 using EarHelp.Cli.Commands;
+using EarHelp.Clinic.Keeping;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Storage;
@@ -15,6 +16,8 @@ sealed class OpenedStore : IAsyncDisposable
     public ITurnStore Turns => _store;
 
     public IKeptConversations Conversations => _store;
+
+    public IRequestStore Requests => _store.Requests;
 
     public IEditionArchive Editions => _store;
 

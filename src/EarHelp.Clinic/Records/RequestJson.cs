@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Records;
 
@@ -27,6 +29,12 @@ public static class RequestJson
 
     public static byte[] Write(ContactDetails contact) => JsonSerializer.SerializeToUtf8Bytes(contact, Context.ContactDetails);
 
+    /// <summary>Several, with how to reach who asked.</summary>
+    public static byte[] Write(ImmutableArray<KeptRequest> requests) => JsonSerializer.SerializeToUtf8Bytes(requests, Context.ImmutableArrayKeptRequest);
+
+    /// <exception cref="JsonException">The bytes are no list of requests that this program knows.</exception>
+    public static ImmutableArray<KeptRequest> ReadAll(ReadOnlySpan<byte> json) => JsonSerializer.Deserialize(json, Context.ImmutableArrayKeptRequest);
+
     /// <exception cref="JsonException">The bytes are no request that this program knows.</exception>
     public static VisitRequest ReadRequest(ReadOnlySpan<byte> json) =>
         JsonSerializer.Deserialize(json, Context.VisitRequest) ?? throw new JsonException("A request is an object, not null.");
@@ -39,4 +47,5 @@ public static class RequestJson
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(VisitRequest))]
 [JsonSerializable(typeof(ContactDetails))]
+[JsonSerializable(typeof(ImmutableArray<KeptRequest>))]
 sealed partial class RequestJsonContext : JsonSerializerContext;

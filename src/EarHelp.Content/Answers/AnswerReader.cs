@@ -12,7 +12,7 @@ using EarHelp.Triage.Texts;
 namespace EarHelp.Content.Answers;
 
 /// <summary>Reads the pages that answer what people ask.</summary>
-sealed class AnswerReader(CompiledDialog compiled, WordPages pages, AdviceWords adviceWords, TermCheck terms, ProblemList problems)
+sealed class AnswerReader(CompiledDialog compiled, WordPages pages, AdviceWords adviceWords, TermCheck terms, AnswerGroups groups, ProblemList problems)
 {
     /// <summary>An answer that reads well aloud has fewer words than this.</summary>
     const int TooManyWords = 120;
@@ -32,14 +32,15 @@ sealed class AnswerReader(CompiledDialog compiled, WordPages pages, AdviceWords 
         foreach (var page in pages.Of(WordPages.Answers))
         {
             var (title, review) = ReviewReader.Read(page, compiled.Sources, problems);
+            var group = groups.Of(page);
             foreach (var section in Section.Of(page, problems).Where(s => names.Add(s.Name, s.Spot)))
-                answers.Add(section.Name, Read(section, title, review));
+                answers.Add(section.Name, Read(section, title, group, review));
         }
 
         return answers.ToFrozenDictionary(StringComparer.Ordinal);
     }
 
-    AnswerPage Read(Section section, string title, PageReview review)
+    AnswerPage Read(Section section, string title, string group, PageReview review)
     {
         foreach (var table in section.Tables)
             problems.Add(Codes.UnsupportedMarkdown, table.Spot, "A table stands in an answer.", "Write paragraphs and lists.");
@@ -53,7 +54,7 @@ sealed class AnswerReader(CompiledDialog compiled, WordPages pages, AdviceWords 
         var advice = ReadAdvice(Cell(parts, Advice));
         var answer = new AnswerPage(section.Name, title, ReadWordings(section, parts),
             new NeededFacts(compiled.Dialog).Of([.. ReadNeeds(parts), .. never.Select(c => c.Of), .. GatesOf(advice)]),
-            never, parts.Of(Text), advice, parts.Of(Next), review, section.Spot);
+            never, parts.Of(Text), advice, parts.Of(Next), review, section.Spot) { Group = group };
         Hold(answer, section);
         return answer;
     }

@@ -16,10 +16,10 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
     const decimal HoursOfUrgentLevel = 24;
     const decimal HoursOfOtherwise = 72;
 
-    static readonly (string Fact, string[] Values)[] KnownToProgram =
+    static readonly (string Fact, string[] Values, string Without)[] KnownToProgram =
     [
-        ("about whom", ["me", "someone else"]),
-        ("ears affected", ["left", "right", "both"]),
+        ("about whom", ["me", "someone else"], "a son who writes for his mother is asked about his own ear"),
+        ("ears affected", ["left", "right", "both"], "of somebody with one sore and one dull ear nobody knows which is which"),
     ];
 
     readonly Dialog _dialog = compiled.Dialog;
@@ -35,11 +35,11 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
 
     void ReportRequiredFacts(SourceSpot dialogs)
     {
-        foreach (var (name, values) in KnownToProgram)
+        foreach (var (name, values, without) in KnownToProgram)
         {
             var fact = _dialog.Facts.FirstOrDefault(f => f.Id == name);
             if (fact is null)
-                problems.Add(Codes.RequiredFact, dialogs, $"There is no fact \"{name}\".", $"Add it: about person, values {string.Join(", ", values)}.");
+                problems.Add(Codes.RequiredFact, dialogs, $"There is no fact \"{name}\". Example: {without}.", $"Add it: about person, values {string.Join(", ", values)}.");
             else if (fact.About != About.Person || fact.Values is not FactValues.Named named || !named.Names.SequenceEqual(values))
                 problems.Add(Codes.RequiredFact, fact.Spot, $"The fact \"{name}\" is known to the program and is written differently.", $"Write: about person, values {string.Join(", ", values)}.");
         }

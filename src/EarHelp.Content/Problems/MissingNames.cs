@@ -7,7 +7,7 @@ static class MissingNames
 {
     static readonly FrozenSet<string> OfPages = FrozenSet.Create(
         StringComparer.Ordinal,
-        Codes.UnknownName, Codes.UnusedFact, Codes.WrongNumber, Codes.UnusedSource, Codes.WrongSetting, Codes.MissingWords, Codes.WordsForNothing, Codes.UnknownBlank, Codes.UnknownPart);
+        Codes.UnknownName, Codes.UnusedFact, Codes.WrongNumber, Codes.UnusedSource, Codes.WrongSetting, Codes.MissingWords, Codes.WordsForNothing, Codes.UnknownBlank, Codes.UnknownPart, Codes.NoOtherwise);
 
     static readonly FrozenSet<string> OfExamples = FrozenSet.Create(StringComparer.Ordinal, Codes.UnknownName);
 

@@ -10,14 +10,14 @@ sealed partial class WordPages
 {
     public const string Questions = "questions", Advice = "advice", Warnings = "warnings", Explanations = "explanations", Outcomes = "outcomes",
         Destinations = "destinations", Reasons = "reasons", Holds = "holds", Signposts = "signposts", Interface = "interface", Pages = "pages",
-        AdviceWords = "advice words", Answers = "answers", Glossary = "glossary", ReadingWaivers = "reading waivers";
+        AdviceWords = "advice words", Answers = "answers", AnswerGroups = "answer groups", Glossary = "glossary", ReadingWaivers = "reading waivers";
 
     static readonly string[] Kinds =
-        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords, Answers, Glossary, ReadingWaivers];
+        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords, Answers, AnswerGroups, Glossary, ReadingWaivers];
 
     static readonly string[] Settings = ["words", "title", "owner", "reviewed on", "review by"];
 
-    static readonly string[] SettingsOfAnswers = [.. Settings, "applies to", "evidence"];
+    static readonly string[] SettingsOfAnswers = [.. Settings, "group", "applies to", "evidence"];
 
     readonly ILookup<string, Page> _pages;
 

@@ -20,6 +20,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         var adviceWords = AdviceWords.Read(pages.Of(WordPages.AdviceWords), problems);
         var glossary = GlossaryReader.Read(pages.Of(WordPages.Glossary), problems);
         var interfaceTexts = new InterfaceReader(pages, problems).Read(options.NeededTexts, folder);
+        var groups = new AnswerGroups(pages, problems);
         ReportListsOfLanguage(folder);
         var wording = new Wording(
             pages.Language,
@@ -34,8 +35,9 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             ReadPages(folder),
             interfaceTexts,
             ReadSignposts(),
-            new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), problems).Read(),
-            glossary);
+            new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), groups, problems).Read(),
+            glossary) { AnswerGroups = groups.InOrder };
+        groups.ReportEmpty();
         ReadingCheck.Report(wording, ReadingWaiver.Read(pages.TablesOf(WordPages.ReadingWaivers), problems), problems);
         return wording;
     }

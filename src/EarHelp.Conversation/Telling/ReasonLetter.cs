@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Replies;
 using EarHelp.Triage.Answers;
+using EarHelp.Triage.Asking;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 
@@ -33,11 +34,18 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
         return told.Answers.Where(IsPlainNo).GroupBy(a => a.Ear).Aggregate(text, (all, ear) => ProseOf.Together(all, PlainNos(ear.Key, ear)));
     }
 
+    /// <summary>By question, as they were asked together.</summary>
     Prose PlainNos(Ear? ear, IEnumerable<AnswerTold> clear)
     {
-        var list = string.Join("; ", clear.Select(a => answers.Brief(edition.Dialog.FindFact(a.Fact)!.Index, null)));
-        return ProseOf.Line(clinic.Fill(answers.Word(ear is null ? "tell no" : "tell no ear"), ear, name => name == "list" ? list : null));
+        var facts = clear.Select(a => edition.Dialog.FindFact(a.Fact)!.Index);
+        var entries = facts.GroupBy(f => edition.Dialog.Screens.First(s => s.Facts.Contains(f))).Select(NoOn);
+        return ProseOf.Together(ProseOf.Line(clinic.Fill(answers.Word(ear is null ? "tell no" : "tell no ear"), ear, _ => null)), ProseOf.List(entries));
     }
+
+    ImmutableArray<Inline> NoOn(IGrouping<Screen, int> facts) =>
+        facts.Key.IsChecklist
+            ? [ProseOf.Strong(wording.Questions[facts.Key.Id].InBrief), ProseOf.Plain(": " + string.Join("; ", facts.Select(f => answers.Brief(f, null))))]
+            : [ProseOf.Strong(answers.Brief(facts.First(), null))];
 
     /// <summary>Asked, and the plain answer was that nothing is there: told together, so that what matters is not buried.</summary>
     bool IsPlainNo(AnswerTold answer) =>

@@ -40,6 +40,14 @@ sealed class DiagramBuilder(int[] arity, int nodeLimit)
 
     public int Or(int one, int other) => Choose(one, Terminal.True, other);
 
+    /// <summary>Halves are put together: so the many steps are small, and only the last few are over the whole diagram.</summary>
+    public int Any(ReadOnlySpan<int> roots) => roots.Length switch
+    {
+        0 => Terminal.False,
+        1 => roots[0],
+        _ => Or(Any(roots[..(roots.Length / 2)]), Any(roots[(roots.Length / 2)..])),
+    };
+
     public int Not(int one) => Choose(one, Terminal.False, Terminal.True);
 
     /// <summary>Where <paramref name="condition"/> is true the one diagram, else the other.</summary>

@@ -76,21 +76,11 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
     }
 
     /// <summary>The most urgent matching row; no row at all is treated as the most urgent level.</summary>
-    int LevelOf(ImmutableArray<int> rules)
-    {
-        var root = Terminal.Of(0);
-        foreach (var rule in InDecidingOrder())
-            root = builder.Choose(rules[rule.Index], Terminal.Of(rule.Level!.Value), root);
-        return root;
-    }
+    int LevelOf(ImmutableArray<int> rules) =>
+        FirstOf([.. InDecidingOrder().Select(r => (rules[r.Index], Terminal.Of(r.Level!.Value)))], Terminal.Of(0));
 
-    int UrgencyOf(ImmutableArray<int> rules)
-    {
-        var root = Terminal.Of(places.NumberOf(0, []));
-        foreach (var rule in InDecidingOrder())
-            root = builder.Choose(rules[rule.Index], PlacesOf(rule.Level!.Value, rule.Where, []), root);
-        return root;
-    }
+    int UrgencyOf(ImmutableArray<int> rules) =>
+        FirstOf([.. InDecidingOrder().Select(r => (rules[r.Index], PlacesOf(r.Level!.Value, r.Where, [])))], Terminal.Of(places.NumberOf(0, [])));
 
     /// <summary>The row's destinations, without those that cannot be reached.</summary>
     int PlacesOf(int rank, ImmutableArray<int> left, ImmutableArray<int> kept)
@@ -104,17 +94,30 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
             : with;
     }
 
-    /// <summary>From the row that gives way to all others to the one that gives way to none.</summary>
-    IEnumerable<Rule> InDecidingOrder() =>
-        dialog.Rules.Where(r => r.Level is not null).OrderByDescending(r => r.Level).ThenByDescending(r => r.Index);
+    /// <summary>From the row that gives way to none to the one that gives way to all others.</summary>
+    IEnumerable<Rule> InDecidingOrder() => dialog.Rules.Where(r => r.Level is not null).OrderBy(r => r.Level).ThenBy(r => r.Index);
 
     /// <summary>The first matching row; no row at all holds the treatment.</summary>
-    int TreatOf()
+    int TreatOf() =>
+        FirstOf(
+            [.. dialog.TreatRules.Select(r => (All(r.Conditions), Terminal.Of(TreatDecisions.IndexOf(new TreatDecision(r.Hold)))))],
+            Terminal.Of(dialog.TreatRules.IsEmpty ? TreatDecisions.Length - 1 : 0));
+
+    /// <summary>
+    /// What the first row that matches says. Halves are put together, not row after row: so the many small steps stay small, and only the
+    /// last few are over the whole diagram.
+    /// </summary>
+    int FirstOf(ReadOnlySpan<(int Matches, int Says)> rows, int otherwise) => rows.IsEmpty ? otherwise : FirstOfHalf(rows, otherwise).Says;
+
+    /// <summary>What the first row says; who meets none of them gets what is given.</summary>
+    (int Matches, int Says) FirstOfHalf(ReadOnlySpan<(int Matches, int Says)> rows, int otherwise)
     {
-        var root = Terminal.Of(dialog.TreatRules.IsEmpty ? TreatDecisions.Length - 1 : 0);
-        foreach (var rule in dialog.TreatRules.Reverse())
-            root = builder.Choose(All(rule.Conditions), Terminal.Of(TreatDecisions.IndexOf(new TreatDecision(rule.Hold))), root);
-        return root;
+        if (rows.Length == 1)
+            return (rows[0].Matches, builder.Choose(rows[0].Matches, rows[0].Says, otherwise));
+        var half = rows.Length / 2;
+        var after = FirstOfHalf(rows[half..], otherwise);
+        var before = FirstOfHalf(rows[..half], otherwise);
+        return (builder.Or(before.Matches, after.Matches), builder.Choose(before.Matches, before.Says, after.Says));
     }
 
     int ForbiddenOf(AdviceItem item, ImmutableArray<int> rules) =>
@@ -169,11 +172,5 @@ sealed class RootsBuilder(Dialog dialog, DiagramBuilder builder, ImmutableArray<
         return root;
     }
 
-    public int Any(IEnumerable<int> roots)
-    {
-        var root = Terminal.False;
-        foreach (var one in roots.Reverse())
-            root = builder.Or(one, root);
-        return root;
-    }
+    public int Any(IEnumerable<int> roots) => builder.Any([.. roots]);
 }

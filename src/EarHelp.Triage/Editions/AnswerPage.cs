@@ -23,7 +23,11 @@ public sealed record AnswerPage(
     ImmutableArray<int> Advice,
     Prose Next,
     PageReview Review,
-    SourceSpot Spot);
+    SourceSpot Spot)
+{
+    /// <summary>The heading under which it stands among all pages, one of <see cref="Wording.AnswerGroups"/>.</summary>
+    public required string Group { get; init; }
+}
 
 /// <summary>Who answers for a page, and until when.</summary>
 /// <param name="ReviewBy">The last day on which the page counts as reviewed.</param>

@@ -29,7 +29,11 @@ public sealed record Wording(
     FrozenDictionary<string, string> Interface,
     ImmutableArray<Signpost> Signposts,
     FrozenDictionary<string, AnswerPage> Answers,
-    ImmutableArray<GlossaryEntry> Glossary);
+    ImmutableArray<GlossaryEntry> Glossary)
+{
+    /// <summary>The headings under which the answers stand, in reading order.</summary>
+    public ImmutableArray<string> AnswerGroups { get; init; } = [];
+}
 
 /// <summary>The words of one screen.</summary>
 /// <param name="Again">The second wording of a single fact, or empty.</param>

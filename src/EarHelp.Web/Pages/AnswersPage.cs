@@ -1,5 +1,6 @@
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Telling;
+using EarHelp.Triage.Editions;
 using EarHelp.Web.Markup;
 using NodaTime;
 
@@ -31,13 +32,28 @@ static class AnswersPage
             FormFields.WriteTurn(html, nextTurn);
             html.Markup("<p class=\"own\"><label for=\"asking\">"u8).Text(words["answers ask"])
                 .Markup("</label><input id=\"asking\" type=\"text\" autocomplete=\"off\" name=\"question\" maxlength=\""u8).Number(LongestQuestion)
-                .Markup("\"></p><p><button>"u8).Text(words["send"]).Markup("</button></p><ul class=\"topics\">"u8);
-            foreach (var answer in words.Edition.Wordings[words.Language].Answers.Values.OrderBy(a => a.Title, StringComparer.InvariantCulture))
+                .Markup("\"></p><p><button>"u8).Text(words["send"]).Markup("</button></p>"u8);
+            WriteTopics(html, words.Edition.Wordings[words.Language]);
+            html.Markup("</form>"u8);
+        });
+
+    /// <summary>Under the headings in the authors' order; below each, in alphabetical order.</summary>
+    static void WriteTopics(HtmlWriter html, Wording wording)
+    {
+        html.Markup("<ul class=\"topics\">"u8);
+        foreach (var (number, group) in wording.AnswerGroups.Index())
+            html.Markup("<li><a href=\"#group-"u8).Number(number + 1).Markup("\">"u8).Text(group).Markup("</a></li>"u8);
+        html.Markup("</ul>"u8);
+        foreach (var (number, group) in wording.AnswerGroups.Index())
+        {
+            html.Markup("<h2 id=\"group-"u8).Number(number + 1).Markup("\">"u8).Text(group).Markup("</h2><ul class=\"topics\">"u8);
+            foreach (var answer in wording.Answers.Values.Where(a => a.Group == group).OrderBy(a => a.Title, StringComparer.InvariantCulture))
             {
                 html.Markup("<li><button class=\"link\" name=\"topic\""u8).Attribute("value"u8, answer.Id).Markup(">"u8)
                     .Text(answer.Title).Markup("</button></li>"u8);
             }
 
-            html.Markup("</ul></form>"u8);
-        });
+            html.Markup("</ul>"u8);
+        }
+    }
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Records;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Recalling;
 using EarHelp.Conversation.Taking;
@@ -7,7 +9,7 @@ using EarHelp.Web.Editions;
 namespace EarHelp.Web.Serving;
 
 /// <summary>What the command line may ask of a running service.</summary>
-public sealed class Control(ITurnStore store, IKeptConversations kept, TurnTaking taking, ServedEditions editions)
+public sealed class Control(ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions)
 {
     /// <summary>Answers 200 with <c>{"erased":true}</c>, or 404 if there is no such conversation.</summary>
     public async Task EraseAsync(HttpContext context)
@@ -38,6 +40,14 @@ public sealed class Control(ITurnStore store, IKeptConversations kept, TurnTakin
         ArgumentNullException.ThrowIfNull(context);
         var rule = (string)context.Request.RouteValues["rule"]!;
         await SayAsync(context, isFound: true, await RecallSearch.FindAsync(kept, store, IdOf(context), rule, context.RequestAborted));
+    }
+
+    /// <summary>Answers 200 with the requests for visits that wait (see <see cref="RequestJson"/>).</summary>
+    public async Task RequestsAsync(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        context.Response.ContentType = "application/json";
+        await context.Response.Body.WriteAsync(RequestJson.Write(await requests.WaitingAsync(context.RequestAborted)), context.RequestAborted);
     }
 
     static string IdOf(HttpContext context) => (string)context.Request.RouteValues["id"]!;

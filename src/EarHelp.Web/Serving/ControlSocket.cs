@@ -32,6 +32,7 @@ public static class ControlSocket
         app.MapPost(Prefix + "/erase/{id}", control.EraseAsync);
         app.MapPost(Prefix + "/replay/{id}", control.ReplayAsync);
         app.MapGet(Prefix + "/affected/{id}/{rule}", control.AffectedAsync);
+        app.MapGet(Prefix + "/requests", control.RequestsAsync);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);

@@ -17,6 +17,7 @@ public sealed class TakenOutRowTests
     [Theory]
     [InlineData("dialogs/ear/3-rules-now.md", "| RF-001 |")]
     [InlineData("dialogs/ear/4-rules-within-hours.md", "| RF-002.2 |")]
+    [InlineData("dialogs/ear/6-rules-within-three-days.md", "| OTHERWISE |")]
     [InlineData("dialogs/ear/8-may-treat.md", "| HOLD-12 |")]
     [InlineData("dialogs/ear/2-named-facts.md", "| swallowing trouble | yes |")]
     [InlineData("dialogs/ear/1-facts.md", "| hole ever | ear |")]
@@ -39,6 +40,22 @@ public sealed class TakenOutRowTests
         var missed = ExamplePatients.Check(Examples, EditionCompiler.Compile(without, CompileOptions.Plain))!.Problems;
 
         Assert.Contains(missed, p => p.Fault.StartsWith("The example \"A blocked ear, and a hearing-aid battery is missing\": the level must be \"now\", and it comes out as \"no hurry\"", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("| cloth on a sore ear |", "; confused: yes", "the answer to \"confused\" must shut the advice \"cloth on a sore ear\"")]
+    [InlineData("| bring someone along |", "age: < 18", "the answer to \"age\" must shut the advice \"bring someone along\"")]
+    public void A_never_if_is_missed_also_where_the_level_hides_the_item(string row, string cell, string told)
+    {
+        const string Page = "dialogs/ear/9-advice.md";
+        var source = Sources.Single(s => s.Path == Page);
+        var lines = Encoding.UTF8.GetString(source.Bytes.Span).Split('\n');
+        var changed = string.Join('\n', lines.Select(l => l.StartsWith(row, StringComparison.Ordinal) ? l.Replace(cell, cell[0] == ';' ? "" : "-", StringComparison.Ordinal) : l));
+
+        var compiled = EditionCompiler.Compile(Sources.Replace(source, SourceFile.Of(Page, changed)), CompileOptions.Plain);
+        var missed = ExamplePatients.Check(Examples, compiled)!.Problems;
+
+        Assert.Contains(told, Assert.Single(missed).Fault, StringComparison.Ordinal);
     }
 
     static string Without(SourceFile source, string row)

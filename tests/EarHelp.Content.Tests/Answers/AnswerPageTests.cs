@@ -17,7 +17,7 @@ public sealed class AnswerPageTests
     {
         Assert.Equal("Does a nip swell?", Swelling.Title);
         Assert.Equal(["does a nip swell", "why is it thick", "my ear got fat"], Swelling.AskedAs.AsEnumerable());
-        Assert.Equal(new SourceSpot(File, 12, 1), Swelling.Spot);
+        Assert.Equal(new SourceSpot(File, 13, 1), Swelling.Spot);
     }
 
     [Fact]
@@ -31,6 +31,23 @@ public sealed class AnswerPageTests
     [Fact]
     public void The_conditions_that_forbid_it_are_kept_as_written() =>
         Assert.Equal(["yes", "pumping"], Swelling.NeverIf.Select(c => c.Written));
+
+    [Fact]
+    public void A_page_stands_under_a_heading_of_the_page_of_groups()
+    {
+        Assert.Equal("Nips", Swelling.Group);
+        Assert.Equal(["Nips"], Edition.Wordings["en"].AnswerGroups.AsEnumerable());
+    }
+
+    [Fact]
+    public void A_heading_with_no_answer_below_it_is_told()
+    {
+        const string Groups = "content/en/answer-groups.md";
+
+        var problem = Assert.Single(SmallSources.Compile(SmallSources.Changed(Groups, "| Nips |", "| Nips |\n| Bites |")).Problems);
+
+        Assert.Equal(("EH0302", Groups), (problem.Code, problem.Spot.File));
+    }
 
     [Fact]
     public void A_page_counts_as_reviewed_up_to_its_last_day()
@@ -57,6 +74,8 @@ public sealed class AnswerPageTests
     [InlineData("bleeding: pumping", "bleeding: pumpin", "EH0105")]
     [InlineData("evidence: S1, S2", "evidence: S1, S9", "EH0103")]
     [InlineData("owner: clinical lead\n", "", "EH0004")]
+    [InlineData("group: Nips\n", "", "EH0004")]
+    [InlineData("group: Nips", "group: Nipz", "EH0103")]
     [InlineData("review by: 2027-05-01", "review by: next May", "EH0404")]
     [InlineData("That is the body at work.", "Take a rest.", "EH0311")]
     [InlineData("That is the body at work.", "Ibuprofen is for pain.", "EH0311")]
