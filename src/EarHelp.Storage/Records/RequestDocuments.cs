@@ -32,7 +32,7 @@ static class RequestDocuments
     public static ImmutableArray<VisitTime> Taken(LiteDatabase database, Instant now, string except) =>
     [
         .. database.GetCollection(Collection).FindAll()
-            .Where(d => d["t"].AsBoolean && d["_id"].AsString != except)
+            .Where(d => d["t"] == true && d["_id"].AsString != except)
             .ToList()
             .SelectMany(d => RequestJson.ReadRequest(d["b"].AsBinary).TakenAt(now)),
     ];
