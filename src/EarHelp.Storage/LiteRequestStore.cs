@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Clinic.Times;
 using EarHelp.Storage.Records;
 using EarHelp.Storage.Writing;
+using NodaTime;
 
 namespace EarHelp.Storage;
 
@@ -17,6 +19,9 @@ sealed class LiteRequestStore(LiteTurnStore turns, StoreFile file) : IRequestSto
 
     public ValueTask<KeptRequest?> FindAsync(string conversation, CancellationToken cancellation) =>
         ValueTask.FromResult(turns.Read(d => RequestDocuments.Find(d, conversation)));
+
+    public ValueTask<ImmutableArray<VisitTime>> TakenAsync(Instant now, string except, CancellationToken cancellation) =>
+        ValueTask.FromResult(turns.Read(d => RequestDocuments.Taken(d, now, except)));
 
     public ValueTask<ImmutableArray<KeptRequest>> WaitingAsync(CancellationToken cancellation) =>
         ValueTask.FromResult(turns.Read(RequestDocuments.Waiting));

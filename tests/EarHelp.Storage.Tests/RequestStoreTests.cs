@@ -1,6 +1,7 @@
 using System.Text;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Clinic.Times;
 using EarHelp.Conversation.Keeping;
 using NodaTime;
 
@@ -13,7 +14,7 @@ public sealed class RequestStoreTests : IAsyncLifetime
     static readonly Urgency Day = new("within a day", 2, Instant.FromUtc(2026, 11, 27, 12, 0), null);
 
     static readonly ContactDetails Jo =
-        new("Jo", "Mo", ReachBy.Email, "07700 900123", Canary, new VisitNeeds(true, "Polish", true, true, true, true, "not on Mondays"));
+        new("Jo", "Mo", ReachBy.Email, "07700 900123", Canary, new VisitNeeds(true, "Polish", true, true, true, true, true, "not on Mondays"));
 
     readonly string _folder = Directory.CreateTempSubdirectory("earhelp").FullName;
     LiteTurnStore _store = null!;
@@ -114,6 +115,51 @@ public sealed class RequestStoreTests : IAsyncLifetime
         Assert.Equal(0, await _store.SweepUnfinishedAsync(2_000, default));
         await Requests.SweepRequestsAsync(2_000, default);
         Assert.Equal(1, await _store.SweepUnfinishedAsync(2_000, default));
+    }
+
+    [Fact]
+    public async Task Of_sixty_people_at_once_who_want_times_that_overlap_none_share_a_moment()
+    {
+        var now = Instant.FromUtc(2026, 11, 26, 12, 0);
+        var ten = now + Duration.FromHours(22);
+        var people = Enumerable.Range(0, 60).Select(i => $"p{i}").ToArray();
+        foreach (var person in people)
+        {
+            await _store.AppendAsync(SomeTurns.First(person, at: 1_000, finished: true), [], default);
+            await Requests.PutAsync(New(person), Jo, default);
+        }
+
+        // Half of them want ten o'clock, the others a time within the same hour.
+        var put = await Task.WhenAll(people.Select((person, i) => Task.Run(async () =>
+        {
+            var start = i % 2 == 0 ? ten : ten + Duration.FromMinutes(i % 60);
+            var holding = New(person).Holding(new VisitTime(start, start + Duration.FromMinutes(30)), now + Duration.FromMinutes(15), "hold", now);
+            return await Requests.PutAsync(holding, Jo, default);
+        })));
+
+        var taken = await Requests.TakenAsync(now, "nobody", default);
+        Assert.Equal(put.Count(p => p == RequestPut.Kept), taken.Length);
+        Assert.InRange(taken.Length, 1, 3);
+        Assert.All(taken, t => Assert.Single(taken, o => o.Overlaps(t)));
+        Assert.Equal(60 - taken.Length, put.Count(p => p == RequestPut.TimeTaken));
+    }
+
+    [Fact]
+    public async Task A_held_and_a_booked_time_are_there_after_closing_and_opening_again()
+    {
+        var now = Instant.FromUtc(2026, 11, 26, 12, 0);
+        var time = new VisitTime(now + Duration.FromHours(22), now + Duration.FromHours(23));
+        var held = New("c").Holding(time, now + Duration.FromMinutes(15), "hold", now);
+        await Requests.PutAsync(New("c"), Jo, default);
+        await Requests.PutAsync(held, Jo, default);
+        await Requests.PutAsync(held.Confirmed("confirm", now), Jo, default);
+
+        await _store.DisposeAsync();
+        _store = LiteTurnStore.Open(_folder, new StoreOptions());
+
+        Assert.Equal([time], (await Requests.TakenAsync(now, "nobody", default)).ToArray());
+        Assert.Empty(await Requests.TakenAsync(now, "c", default));
+        Assert.Equal(time, (await Requests.FindAsync("c", default))!.Request.Booked);
     }
 
     static VisitRequest New(string conversation) => VisitRequest.New(conversation, "form 1", Day, Instant.FromUnixTimeMilliseconds(1_000));

@@ -15,7 +15,8 @@ public static class RequestsCommand
 {
     const string Lesson = """
         The request with the nearest limit stands first, those without a limit last. Each says how soon someone should look in the ear, how
-        long is left, by when the patient goes elsewhere if nobody answers, how to reach the person, and what helps at the visit.
+        long is left, by when the patient goes elsewhere if nobody answers, the time of a visit that was taken, how to reach the person, and what
+        helps at the visit.
         The conversation's identifier leads to everything that was asked and told: earhelp replay CONVERSATION.
         This prints personal details. Call it where only staff can read the screen, and do not keep what it prints.
         If a service has the data folder, it is asked over the socket there.

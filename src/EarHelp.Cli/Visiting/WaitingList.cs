@@ -28,6 +28,8 @@ static class WaitingList
             if (urgency.AnswerBy is { } answer)
                 text.Append(CultureInfo.InvariantCulture, $"; goes elsewhere if not answered by {At(answer)}, {Left(answer - now)}");
             text.Append("\n  asked ").Append(At(request.MadeAt)).Append("  conversation ").Append(request.Conversation).Append('\n');
+            if (request.Booked is { } visit)
+                text.Append("  visit ").Append(At(visit.Start)).Append(" to ").Append(At(visit.End)).Append(visit.End > urgency.SeenBy ? ", AFTER THE LIMIT\n" : "\n");
             if (contact is not null)
                 Write(text, contact);
         }
@@ -49,6 +51,7 @@ static class WaitingList
             .. needs.StepFree ? new[] { "way in without steps" } : [],
             .. needs.Carer ? new[] { "someone comes along" } : [],
             .. needs.Chaperone ? new[] { "chaperone" } : [],
+            .. needs.BeenBefore ? new[] { "was here before" } : [],
         ];
         if (helps.Length > 0)
             text.Append("  helps: ").AppendJoin(", ", helps).Append('\n');

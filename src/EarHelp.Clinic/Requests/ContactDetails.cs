@@ -24,8 +24,9 @@ public enum ReachBy
 /// <param name="Language">The interpreter's language; empty if not said.</param>
 /// <param name="Carer">Someone comes along.</param>
 /// <param name="Chaperone">The clinic should ask a second member of staff to be there.</param>
+/// <param name="BeenBefore">False also if it was not said: a first visit takes longer.</param>
 /// <param name="Note">In the person's own words; empty if nothing was written.</param>
-public sealed record VisitNeeds(bool Interpreter, string Language, bool SignLanguage, bool StepFree, bool Carer, bool Chaperone, string Note)
+public sealed record VisitNeeds(bool Interpreter, string Language, bool SignLanguage, bool StepFree, bool Carer, bool Chaperone, bool BeenBefore, string Note)
 {
-    public static VisitNeeds None { get; } = new(false, "", false, false, false, false, "");
+    public static VisitNeeds None { get; } = new(false, "", false, false, false, false, false, "");
 }

@@ -52,6 +52,7 @@ static class ClinicReader
             VisitCost = Text("visit cost"),
             ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
             RequestKeptDays = ReadDays(page, RequestKept, problems),
+            Lengths = VisitTable.Read(page, problems),
         };
     }
 

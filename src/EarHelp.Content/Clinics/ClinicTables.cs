@@ -11,7 +11,7 @@ namespace EarHelp.Content.Clinics;
 /// <summary>Reads the tables of <c>content/clinic.md</c>.</summary>
 sealed class ClinicTables(Page page, ProblemList problems)
 {
-    static readonly string[] Kinds = ["open", "closed", "holiday", "offered"];
+    static readonly string[] Kinds = ["open", "closed", "holiday", "offered", VisitTable.Kind];
     static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public void ReportUnknown()

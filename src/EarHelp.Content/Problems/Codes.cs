@@ -106,6 +106,7 @@ public static class Codes
     public const string HolidaysEnd = "EH0405";
     public const string ClinicWithoutTwin = "EH0406";
     public const string NoFallbackNumber = "EH0407";
+    public const string WrongVisitRow = "EH0408";
 
     // Example patients.
     public const string MissingExamplePart = "EH0501";

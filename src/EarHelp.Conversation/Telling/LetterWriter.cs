@@ -91,6 +91,12 @@ public sealed class LetterWriter
     /// <summary>A moment in words, its zone named.</summary>
     public string Moment(Instant at) => _clinic.Times.Moment(at);
 
+    /// <summary>A day in words.</summary>
+    public string Date(LocalDate date) => _clinic.Times.Date(date);
+
+    /// <summary>A time of day in words, at the clinic.</summary>
+    public string Time(LocalTime time) => _clinic.Times.Time(time);
+
     Prose Said(Reply.Say say)
     {
         string? ValueOf(string name) => BlankWords.Of(this, _clinic.Times, say.Blanks, name);

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
 using EarHelp.Clinic.Requests;
+using EarHelp.Clinic.Times;
 using LiteDB;
+using NodaTime;
 
 namespace EarHelp.Storage.Records;
 
@@ -26,6 +28,15 @@ static class RequestDocuments
     public static ImmutableArray<string> ChangedBefore(LiteDatabase database, long unixMilliseconds) =>
         [.. database.GetCollection(Collection).FindAll().Where(d => d["a"].AsInt64 < unixMilliseconds).Select(d => d["_id"].AsString)];
 
+    /// <summary>The times that others than one conversation have at a moment.</summary>
+    public static ImmutableArray<VisitTime> Taken(LiteDatabase database, Instant now, string except) =>
+    [
+        .. database.GetCollection(Collection).FindAll()
+            .Where(d => d["t"] == true && d["_id"].AsString != except)
+            .ToList()
+            .SelectMany(d => RequestJson.ReadRequest(d["b"].AsBinary).TakenAt(now)),
+    ];
+
     /// <summary>Version n if n-1 is the last and the conversation is there. To be called in a transaction of the one writer.</summary>
     public static RequestPut Put(LiteDatabase database, VisitRequest request, ContactDetails? contact)
     {
@@ -34,6 +45,9 @@ static class RequestDocuments
             return RequestPut.Stale;
         if (!TurnDocuments.Of(database, request.Conversation).Any())
             return RequestPut.Gone;
+        var wanted = request.TakenAt(request.ChangedAt).ToList();
+        if (wanted.Count > 0 && Taken(database, request.ChangedAt, request.Conversation).Any(t => wanted.Any(t.Overlaps)))
+            return RequestPut.TimeTaken;
         requests.Upsert(Write(request));
         var contacts = database.GetCollection(Contacts);
         if (contact is null)
@@ -54,6 +68,7 @@ static class RequestDocuments
         ["_id"] = request.Conversation,
         ["v"] = request.Version,
         ["w"] = request.State == RequestState.Waiting,
+        ["t"] = request.Booked is not null || request.Held is not null,
         ["a"] = request.ChangedAt.ToUnixTimeMilliseconds(),
         ["b"] = RequestJson.Write(request),
     };

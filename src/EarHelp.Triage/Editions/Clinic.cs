@@ -36,7 +36,18 @@ public sealed record Clinic(
 
     /// <summary>Days for which a request for a visit is kept after its last change; 0: the clinic takes no requests here.</summary>
     public int RequestKeptDays { get; init; }
+
+    /// <summary>How times for visits are planned; null: none are offered on the pages.</summary>
+    public VisitLengths? Lengths { get; init; }
 }
+
+/// <summary>How long visits take, by kind, and when they may start. Every length is in minutes.</summary>
+/// <param name="FirstVisitMore">What a person's first visit takes more.</param>
+/// <param name="StartsEvery">Visits start at the opening and every so many minutes after it.</param>
+/// <param name="NoticeMinutes">The clinic needs so long before the first visit that is asked for.</param>
+/// <param name="HoldMinutes">A time is held so long while a person looks at it once more.</param>
+/// <param name="DaysAhead">No visit is planned later than so many days from now.</param>
+public sealed record VisitLengths(int OneEar, int BothEars, int FirstVisitMore, int StartsEvery, int NoticeMinutes, int DaysAhead, int HoldMinutes);
 
 /// <param name="To">The end is outside.</param>
 public sealed record OpenHours(IsoDayOfWeek Day, LocalTime From, LocalTime To);

@@ -54,6 +54,13 @@ static class Routes
         app.MapMethods("/visit/change", Reading, pages.ChangeAsync);
         app.MapMethods("/visit/withdraw", Reading, pages.WithdrawAsync);
         app.MapMethods("/receipt", Reading, pages.ReceiptAsync);
+        var times = app.Services.GetRequiredService<TimePages>();
+        app.MapMethods("/visit/times", Reading, times.TimesAsync);
+        app.MapMethods("/visit/cancel", Reading, times.CancelPageAsync);
+        app.MapMethods("/visit/calendar", Reading, times.CalendarAsync);
+        app.MapPost("/visit/hold", times.HoldAsync);
+        app.MapPost("/visit/confirm", times.ConfirmAsync);
+        app.MapPost("/visit/cancel", times.CancelAsync);
         app.MapPost("/visit/check", posts.CheckAsync);
         app.MapPost("/visit/correct", posts.CorrectAsync);
         app.MapPost("/visit/send", posts.SendAsync);

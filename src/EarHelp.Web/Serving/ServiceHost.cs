@@ -1,5 +1,6 @@
 using System.Net;
 using EarHelp.Clinic.Requests;
+using EarHelp.Clinic.Times;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
@@ -63,6 +64,9 @@ public static class ServiceHost
         services.AddSingleton<VisitRequests>();
         services.AddSingleton<VisitPages>();
         services.AddSingleton<VisitPosts>();
+        services.AddSingleton<TimePages>();
+        services.AddSingleton<TimesToOffer>();
+        services.AddSingleton<IBusyTimes, BusyFeed>();
         services.AddSingleton(_ => LiteTurnStore.Open(settings.Data, new StoreOptions()));
         services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());

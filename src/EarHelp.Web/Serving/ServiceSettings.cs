@@ -22,6 +22,9 @@ public sealed record ServiceSettings(
 {
     public const string DefaultUrls = "http://localhost:5080";
 
+    /// <summary>The clinic's own calendar (iCalendar), as a file or an address: no visit is offered while it is busy. Null: there is none.</summary>
+    public string? BusyCalendar { get; init; }
+
     const int DefaultUnfinishedDays = 7;
     const int DefaultRequestsAMinute = 300;
     const int DefaultRequestsASecond = 2000;
@@ -43,7 +46,10 @@ public sealed record ServiceSettings(
             [.. Addresses(configuration["proxies"])],
             TimeSpan.FromDays(Whole(configuration, "unfinished-days", DefaultUnfinishedDays)),
             Whole(configuration, "requests-a-minute", DefaultRequestsAMinute),
-            Whole(configuration, "requests-a-second", DefaultRequestsASecond));
+            Whole(configuration, "requests-a-second", DefaultRequestsASecond))
+        {
+            BusyCalendar = configuration["busy-calendar"] is { Length: > 0 } busy ? busy : null,
+        };
     }
 
     /// <summary>The nearest folder, from the current one upwards and then from the program's upwards, that holds both.</summary>

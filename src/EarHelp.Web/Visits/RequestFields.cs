@@ -17,6 +17,7 @@ static class RequestFields
     internal const string StepFree = "step-free";
     internal const string Carer = "carer";
     internal const string Chaperone = "chaperone";
+    internal const string BeenBefore = "before";
     internal const string Note = "note";
 
     internal const string Yes = "yes";
@@ -42,6 +43,7 @@ static class RequestFields
         (StepFree, "visit step free", n => n.StepFree),
         (Carer, "visit carer", n => n.Carer),
         (Chaperone, "visit chaperone", n => n.Chaperone),
+        (BeenBefore, "visit been before", n => n.BeenBefore),
     ];
 
     internal static ContactDetails Read(IFormCollection fields)
@@ -56,7 +58,7 @@ static class RequestFields
             Line(fields[Number], LongestLine),
             Line(fields[Email], LongestAddress),
             new VisitNeeds(
-                Has(Interpreter) || language.Length > 0, language, Has(SignLanguage), Has(StepFree), Has(Carer), Has(Chaperone), Line(fields[Note], LongestNote)));
+                Has(Interpreter) || language.Length > 0, language, Has(SignLanguage), Has(StepFree), Has(Carer), Has(Chaperone), Has(BeenBefore), Line(fields[Note], LongestNote)));
     }
 
     /// <summary>Every field that says something, as it is sent.</summary>

@@ -34,7 +34,9 @@ static class RequestPages
         {
             html.Element("h1"u8, words["visit sent heading"]);
             html.Element("p"u8, words.Letter.Text("visit sent at", ("moment", words.Letter.Moment(request.ChangedAt))));
-            html.Markup("<p><strong>"u8).Text(Limit(words, request.Urgency.SeenBy, now)).Markup("</strong></p>"u8);
+            var limit = (told is null ? request.Urgency : request.Urgency.OrWorse(Urgency.Of(told))).SeenBy;
+            html.Markup("<p><strong>"u8).Text(Limit(words, limit, now)).Markup("</strong></p>"u8);
+            new TimeInRequest(html, words, request, limit, token, now).Write(turn);
             WriteIfNobodyAnswers(html, words, told, now);
             html.Markup("<section><h2>"u8).Text(words["visit code"]).Markup("</h2>"u8);
             if (code is not null)
@@ -63,6 +65,17 @@ static class RequestPages
             FormFields.WriteTurn(html, turn);
             html.Markup("<button>"u8).Text(words["visit withdraw yes"]).Markup("</button><a class=\"button quiet\" href=\"/visit\">"u8)
                 .Text(words["visit withdraw no"]).Markup("</a></div></form>"u8);
+        });
+
+    internal static ReadOnlyMemory<byte> WriteCancel(Words words, string token, string turn) =>
+        PageFrame.Write(words, new PageState(words["visit cancel heading"], token, HasQuestion: false), html =>
+        {
+            html.Element("h1"u8, words["visit cancel heading"]).Element("p"u8, words["visit cancel hint"]);
+            html.Markup("<form method=\"post\" action=\"/visit/cancel\"><div class=\"row\">"u8);
+            FormFields.WriteToken(html, token);
+            FormFields.WriteTurn(html, turn);
+            html.Markup("<button>"u8).Text(words["visit cancel yes"]).Markup("</button><a class=\"button quiet\" href=\"/visit\">"u8)
+                .Text(words["visit cancel no"]).Markup("</a></div></form>"u8);
         });
 
     /// <param name="mayAskAgain">False: the clinic could not see the person in time any more.</param>
@@ -105,7 +118,7 @@ static class RequestPages
     }
 
     /// <summary>By when somebody should have answered, and where to go if not: so that safety never waits for a message.</summary>
-    static void WriteIfNobodyAnswers(HtmlWriter html, Words words, OutcomeTold? told, Instant now)
+    internal static void WriteIfNobodyAnswers(HtmlWriter html, Words words, OutcomeTold? told, Instant now)
     {
         foreach (var shown in told is null ? [] : words.Letter.Write(new Reply.Outcome(told), now).OfType<LetterPart.OutcomeShown>())
         {

@@ -1,3 +1,4 @@
+using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
@@ -45,7 +46,7 @@ public sealed class VisitPosts(
         if (kept?.LastForm != turn && !await IsTakenAsync(context, sent, turn, conversation, kept))
             return;
         var urgency = conversation.State.Told is { } told ? Urgency.Of(told) : kept!.Urgency;
-        if (await requests.AskAsync(conversation.Id, turn, urgency, contact, context.RequestAborted) is null)
+        if (await requests.AskAsync(conversation.Id, turn, urgency, contact, context.RequestAborted) == RequestPut.Gone)
             await faults.SendExpiredAsync(context);
         else
             await PageResponse.GoToAsync(context, "/visit");

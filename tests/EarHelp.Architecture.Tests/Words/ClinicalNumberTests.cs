@@ -18,6 +18,8 @@ public sealed partial class ClinicalNumberTests
     static readonly (string File, string Because)[] NotClinical =
     [
         ("src/EarHelp.Web/Bot/TokenCheck.cs", "how far an issuer's clock may be from ours"),
+        ("src/EarHelp.Exchange/Calendars/BusyCalendar.cs", "how far a calendar is read past the span, since its zones are not the clinic's"),
+        ("src/EarHelp.Web/Visits/BusyFeed.cs", "how long a calendar that was fetched counts"),
     ];
 
     [Fact]

@@ -58,6 +58,38 @@ public sealed partial class AskingForVisitTests(Service service)
         Assert.Empty(visit.Complaints.Concat(elsewhere.Complaints));
     }
 
+    [Theory]
+    [InlineData("desktop")]
+    [InlineData("phone-plain")]
+    public async Task A_free_time_is_chosen_confirmed_and_cancelled(string device)
+    {
+        await using var visit = await Visit.BeginAsync(service, Device.Named(device));
+        await visit.WholeWayAsync(Person.SlowlyDuller);
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Ask for a visit" }).ClickAsync();
+        await visit.Page.GetByLabel("E-mail address").FillAsync("jo@example.org");
+        await PressAsync(visit, "Check before sending");
+        await PressAsync(visit, "Send the request");
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Choose a time" }).ClickAsync();
+        await LookAsync(visit, "times-1-free");
+        var time = visit.Page.Locator("button[name=start]").First;
+        var label = await time.GetAttributeAsync("aria-label");
+
+        await time.ClickAsync();
+        await Expect(visit.Page.GetByText($"We hold this time: {label}")).ToBeVisibleAsync();
+        await LookAsync(visit, "times-2-held");
+        await PressAsync(visit, "Take this time");
+        await Expect(visit.Page.GetByText($"Your visit is at {label}")).ToBeVisibleAsync();
+        await LookAsync(visit, "times-3-booked");
+        var file = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Page.GetByRole(AriaRole.Link, new() { Name = "Put it into your calendar" }).ClickAsync());
+        Assert.Equal("appointment.ics", file.SuggestedFilename);
+
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Cancel the visit" }).ClickAsync();
+        await LookAsync(visit, "times-4-cancel");
+        await PressAsync(visit, "Yes, cancel it");
+        await Expect(visit.Page.GetByRole(AriaRole.Link, new() { Name = "Choose a time" })).ToBeVisibleAsync();
+        Assert.Empty(visit.Complaints);
+    }
+
     static Task PressAsync(Visit visit, string button) =>
         visit.Page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
 

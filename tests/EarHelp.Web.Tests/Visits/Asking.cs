@@ -17,7 +17,7 @@ static class Asking
     };
 
     /// <summary>Duller over some weeks: seen within two weeks.</summary>
-    public static IReadOnlyDictionary<string, string[]> DullForWeeks { get; } = new Dictionary<string, string[]>(SlowlyDuller)
+    public static IReadOnlyDictionary<string, string[]> DullForWeeks { get; } = new Dictionary<string, string[]>(SlowlyDuller.Where(a => a.Key != "ear signs"))
     {
         ["hearing worsened over"] = ["4..90"],
         ["hearing changed on"] = ["31..90"],
