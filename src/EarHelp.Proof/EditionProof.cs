@@ -47,7 +47,7 @@ public static class EditionProof
                 .. Agree.Of(proof),
                 .. TableChecks.Of(proof),
             ];
-            return new ProofReport(findings, proof.Count(proof.Space.Possible), Length.MostScreens(proof, asking), mayLower, proof.Space.Builder.Nodes.Count);
+            return new ProofReport(findings, proof.Count(proof.Space.Possible), Length.MostScreens(asking), mayLower, proof.Space.Builder.Nodes.Count);
         }
         catch (DiagramLimitException limit)
         {

@@ -62,7 +62,7 @@ sealed class ShownChanges(ComparedSpaces both)
     static int Asked(ProofSpace space, Asking asking, string screen)
     {
         var at = asking.Screens.ToList().FindIndex(s => s.Id == screen);
-        return at < 0 ? Terminal.False : space.And(space.Possible, asking.Asked[at]);
+        return at < 0 ? Terminal.False : space.And(space.Possible, asking.AskedOf(at));
     }
 
     IEnumerable<Difference> Told(string name, int before, int after, ChangeKind gained, ChangeKind lost, string verb = "shown to")

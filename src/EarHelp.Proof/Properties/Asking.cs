@@ -16,29 +16,41 @@ sealed class Asking
 {
     readonly ProofSpace _space;
     readonly ImmutableArray<int> _roots;
+    readonly int?[] _asked;
 
     public Asking(ProofSpace space)
     {
         _space = space;
         _roots = [.. new[] { space.Roots.Level, space.Roots.Urgency, space.Roots.Treat }.Concat(space.Roots.Advice).Concat(space.Roots.Warnings).Where(r => !Terminal.Is(r)).Distinct()];
         Screens = [.. space.Dialog.Screens.Where(s => s.AskIn != AskIn.Form && s.Facts.Length > 0).OrderBy(s => s.Facts.Min())];
-        Asked = [.. Screens.Select(AskedOf)];
+        _asked = new int?[Screens.Length];
     }
 
     /// <summary>In asking order, without the form.</summary>
     public ImmutableArray<Screen> Screens { get; }
 
-    /// <summary>By screen, who is asked it.</summary>
-    public ImmutableArray<int> Asked { get; }
+    /// <summary>By the screen's place among <see cref="Screens"/>, who is asked it.</summary>
+    public int AskedOf(int screen) =>
+        _asked[screen] ??= _space.Without(_space.Any(OpenBefore(Screens[screen])), UrgentBefore(Screens[screen]));
+
+    /// <summary>The same without putting all of them together: one open decision is enough.</summary>
+    public bool IsAskedOfAnybody(int screen)
+    {
+        if (_asked[screen] is { } known)
+            return _space.And(_space.Possible, known) != Terminal.False;
+        var mayBeAsked = _space.Without(_space.Possible, UrgentBefore(Screens[screen]));
+        return OpenBefore(Screens[screen]).Any(open => _space.And(mayBeAsked, open) != Terminal.False);
+    }
 
     /// <summary>The number of screens that each patient of a set is asked, as a diagram; who is not in the set is impossible in it.</summary>
     public int NumberFor(int set)
     {
         var number = _space.Builder.Choose(set, Terminal.Of(0), Terminal.Impossible);
-        return Asked.Aggregate(number, (sum, asked) => _space.Builder.Choose(asked, _space.Builder.Exchange(sum, t => t - 1), sum));
+        return Enumerable.Range(0, Screens.Length).Select(AskedOf).Aggregate(number, (sum, asked) => _space.Builder.Choose(asked, _space.Builder.Exchange(sum, t => t - 1), sum));
     }
 
-    int AskedOf(Screen screen)
+    /// <summary>By decision, who may still get more than one result, by the answers before a screen, depending on what it asks.</summary>
+    IEnumerable<int> OpenBefore(Screen screen)
     {
         var first = screen.Facts.Min();
         var facts = screen.Facts.ToHashSet();
@@ -46,9 +58,11 @@ sealed class Asking
         // Which ear is meant is asked as soon as anything about an ear matters.
         if (facts.Contains(EarsAffected))
             facts.UnionWith(_space.Dialog.Facts.Where(f => f.About == About.Ear).Select(f => f.Index));
-        var asked = _space.Any(_roots.Select(r => Cut(r, first, node => SpeaksOf(node, facts))));
-        return _space.Without(asked, Cut(_space.Roots.Level, first, node => node == Terminal.Of(0)));
+        return _roots.Select(r => Cut(r, first, node => SpeaksOf(node, facts)));
     }
+
+    /// <summary>Whose level is certain to be the most urgent by the answers before a screen.</summary>
+    int UrgentBefore(Screen screen) => Cut(_space.Roots.Level, screen.Facts.Min(), node => node == Terminal.Of(0));
 
     int EarsAffected => _space.Dialog.FindFact(ScreenChoice.EarsAffected)?.Index ?? -1;
 

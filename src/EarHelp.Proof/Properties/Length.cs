@@ -22,8 +22,8 @@ static class Length
     public static IEnumerable<Finding> Of(ProofContext proof, Asking asking) => [.. ToMostUrgent(proof, asking), .. ToAny(proof, asking)];
 
     /// <summary>The most screens that anybody can be asked, whatever is answered.</summary>
-    public static int MostScreens(ProofContext proof, Asking asking) =>
-        asking.Asked.Count(a => proof.Space.And(proof.Space.Possible, a) != Terminal.False);
+    public static int MostScreens(Asking asking) =>
+        Enumerable.Range(0, asking.Screens.Length).Count(asking.IsAskedOfAnybody);
 
     static IEnumerable<Finding> ToMostUrgent(ProofContext proof, Asking asking)
     {
@@ -39,9 +39,9 @@ static class Length
     }
 
     static IEnumerable<Finding> ToAny(ProofContext proof, Asking asking) =>
-        MostScreens(proof, asking) <= proof.Dialog.ScreensAtMost
+        MostScreens(asking) <= proof.Dialog.ScreensAtMost
             ? []
-            : Longer(proof, asking, proof.Space.Possible, proof.Dialog.ScreensAtMost, MostScreens(proof, asking), "an outcome", []);
+            : Longer(proof, asking, proof.Space.Possible, proof.Dialog.ScreensAtMost, MostScreens(asking), "an outcome", []);
 
     /// <summary>The bound that holds for everybody is over what is allowed: who shows it, or that only those who are unsure may.</summary>
     static IEnumerable<Finding> Longer(ProofContext proof, Asking asking, int set, int bound, int mostIfUnsure, string to, ImmutableArray<SourceSpot> rows)
@@ -58,7 +58,7 @@ static class Length
         for (var more = longer; more != Terminal.False; more = proof.Space.Where(number, n => n > most))
             most++;
         var (classes, asked) = proof.Smallest.PathIn(longer);
-        SourceSpot[] screens = [.. asking.Screens.Where((_, i) => proof.Space.EndOf(asking.Asked[i], classes) == Terminal.True).Select(s => s.Spot)];
+        SourceSpot[] screens = [.. asking.Screens.Where((_, i) => proof.Space.EndOf(asking.AskedOf(i), classes) == Terminal.True).Select(s => s.Spot)];
         yield return new TooManyScreens(most, bound, to, [.. screens.TakeLast(1), .. rows], proof.Smallest.Told(classes, asked), proof.Count(longer));
     }
 

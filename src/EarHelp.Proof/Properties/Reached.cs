@@ -8,17 +8,17 @@ namespace EarHelp.Proof.Properties;
 static class Reached
 {
     public static IEnumerable<Finding> Of(ProofContext proof, Asking asking) =>
-        [.. Rules(proof), .. Questions(proof, asking), .. Shown(proof), .. Pages(proof), .. Topics(proof)];
+        [.. Rules(proof), .. Questions(asking), .. Shown(proof), .. Pages(proof), .. Topics(proof)];
 
     static IEnumerable<Finding> Rules(ProofContext proof) =>
         from rule in proof.Dialog.Rules
         where proof.Space.And(proof.Space.Possible, proof.Space.Matches[rule.Index]) == Terminal.False
         select new NeverReached("rule", rule.Id, [rule.Spot]);
 
-    static IEnumerable<Finding> Questions(ProofContext proof, Asking asking) =>
-        from asked in asking.Screens.Zip(asking.Asked)
-        where proof.Space.And(proof.Space.Possible, asked.Second) == Terminal.False
-        select new NeverReached("question", asked.First.Id, [asked.First.Spot]);
+    static IEnumerable<Finding> Questions(Asking asking) =>
+        from screen in asking.Screens.Index()
+        where !asking.IsAskedOfAnybody(screen.Index)
+        select new NeverReached("question", screen.Item.Id, [screen.Item.Spot]);
 
     static IEnumerable<Finding> Shown(ProofContext proof)
     {

@@ -31,7 +31,7 @@ public sealed record DialogMap(string Dialog, ImmutableArray<MappedScreen> Scree
     static MappedLevel LevelOf(ProofContext proof, Asking asking, int rank)
     {
         var set = proof.Space.Where(proof.Space.Roots.Level, r => r == rank);
-        var longest = asking.Asked.Count(asked => proof.Space.And(set, asked) != Terminal.False);
+        var longest = Enumerable.Range(0, asking.Screens.Length).Count(i => proof.Space.And(set, asking.AskedOf(i)) != Terminal.False);
         return new MappedLevel(proof.Dialog.Levels[rank].Id, [.. proof.Dialog.Rules.Where(r => r.Level == rank).Select(r => r.Id)], longest, proof.Count(set));
     }
 

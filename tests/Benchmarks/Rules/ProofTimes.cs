@@ -16,7 +16,7 @@ namespace Benchmarks.Rules;
 /// </summary>
 static class ProofTimes
 {
-    const int Times = 5, DrawnPatients = 2_000, FirstSmall = 100_000, SmallEditions = 100, GrowthNodes = 25_000_000;
+    const int Times = 5, DrawnPatients = 2_000, FirstSmall = 100_000, SmallEditions = 100, GrowthNodes = 60_000_000;
 
     static readonly int[] Growths = [2, 4, 8];
 

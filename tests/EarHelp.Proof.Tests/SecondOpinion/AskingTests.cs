@@ -24,7 +24,7 @@ public sealed class AskingTests
             foreach (var patient in new CountedPatients(dialog).Possible)
             {
                 var classes = patient.Select((value, fact) => space.Classes[fact].ClassOf(value)).ToArray();
-                var known = asking.Screens.Where((_, i) => space.EndOf(asking.Asked[i], classes) == Terminal.True).Select(s => s.Id).ToArray();
+                var known = asking.Screens.Where((_, i) => space.EndOf(asking.AskedOf(i), classes) == Terminal.True).Select(s => s.Id).ToArray();
 
                 var asked = AskedBy(assessor, patient);
 
@@ -44,7 +44,7 @@ public sealed class AskingTests
             var dialog = chance.Make();
             var assessor = Assessor.Build(dialog);
             var proof = new ProofContext(ProofSpace.Of(dialog, EditionProof.NodeLimit), null);
-            var bound = Length.MostScreens(proof, new Asking(proof.Space));
+            var bound = Length.MostScreens(new Asking(proof.Space));
             for (var i = 0; i < 10; i++)
             {
                 var says = chance.SomeAnswers(dialog).Select((a, f) => a is Answer.Asked ? a : new Answer.Asked(dialog.Facts[f].Values.All)).ToImmutableArray();
