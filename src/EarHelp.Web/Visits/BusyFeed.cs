@@ -17,6 +17,9 @@ public sealed partial class BusyFeed(ServiceSettings settings, TimeProvider cloc
     /// <summary>What was fetched counts for so long before it is fetched again.</summary>
     static readonly TimeSpan FetchedFor = TimeSpan.FromMinutes(5);
 
+    /// <summary>An address that did not answer is left alone for so long: nobody waits for it meanwhile.</summary>
+    static readonly TimeSpan RetriedAfter = TimeSpan.FromMinutes(1);
+
     /// <summary>What was fetched still counts for so long while the address does not answer.</summary>
     static readonly TimeSpan OldestFetched = TimeSpan.FromHours(1);
 
@@ -26,6 +29,7 @@ public sealed partial class BusyFeed(ServiceSettings settings, TimeProvider cloc
     readonly SemaphoreSlim _gate = new(1, 1);
     readonly HttpClient _client = new() { Timeout = TimeSpan.FromSeconds(10), MaxResponseContentBufferSize = LargestBytes };
     (string Text, DateTimeOffset At)? _fetched;
+    DateTimeOffset _nextFetch;
     BusySpan? _read;
 
     public async ValueTask<ImmutableArray<VisitTime>?> BetweenAsync(Instant from, Instant until, DateTimeZone zone, CancellationToken cancellation)
@@ -62,25 +66,30 @@ public sealed partial class BusyFeed(ServiceSettings settings, TimeProvider cloc
     async Task<string?> TextAsync(string source, CancellationToken cancellation)
     {
         var now = clock.GetUtcNow();
-        var isAddress = Uri.TryCreate(source, UriKind.Absolute, out var address) && address.Scheme is "http" or "https";
-        if (isAddress && _fetched is { } recent && now - recent.At < FetchedFor)
-            return recent.Text;
-        try
-        {
-            var text = isAddress ? await _client.GetStringAsync(address, cancellation) : await File.ReadAllTextAsync(source, cancellation);
-            _fetched = (_fetched?.Text == text ? _fetched.Value.Text : text, now);
-        }
-        catch (Exception fault) when (isAddress && fault is HttpRequestException or TaskCanceledException && !cancellation.IsCancellationRequested)
-        {
-            LogUnreadable(log, fault.GetType().Name);
-            if (_fetched is not { } before || now - before.At > OldestFetched)
-                return null;
-        }
-
-        return _fetched?.Text;
+        if (!Uri.TryCreate(source, UriKind.Absolute, out var address) || address.Scheme is not ("http" or "https"))
+            Keep(await File.ReadAllTextAsync(source, cancellation), now);
+        else if (now >= _nextFetch)
+            await FetchAsync(address, now, cancellation);
+        return _fetched is { } last && now - last.At <= OldestFetched ? last.Text : null;
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "The calendar of busy times cannot be read; until it can, no times are offered. {Reason}")]
+    async Task FetchAsync(Uri address, DateTimeOffset now, CancellationToken cancellation)
+    {
+        try
+        {
+            Keep(await _client.GetStringAsync(address, cancellation), now);
+            _nextFetch = now + FetchedFor;
+        }
+        catch (Exception fault) when (fault is HttpRequestException or TaskCanceledException && !cancellation.IsCancellationRequested)
+        {
+            _nextFetch = now + RetriedAfter;
+            LogUnreadable(log, fault.GetType().Name);
+        }
+    }
+
+    void Keep(string text, DateTimeOffset at) => _fetched = (_fetched?.Text == text ? _fetched.Value.Text : text, at);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The calendar of busy times cannot be read; without it no times are offered. {Reason}")]
     static partial void LogUnreadable(ILogger log, string reason);
 
     sealed record BusySpan(string Text, Instant From, Instant Until, ImmutableArray<VisitTime> Busy);

@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
 using EarHelp.Web.Tests.Running;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
@@ -132,6 +134,22 @@ public sealed partial class TimesTests : IAsyncLifetime
         var cancelled = await patient.PostAsync("/visit/cancel", cancel.FormTo("/visit/cancel"));
         Assert.Contains("You can choose a time now", cancelled.Text, StringComparison.Ordinal);
         Assert.Equal("/visit", (await patient.ReadAsync("/visit/calendar")).Address.AbsolutePath);
+    }
+
+    [Fact]
+    public async Task A_visit_that_is_later_than_a_limit_which_came_since_says_so()
+    {
+        using var patient = await AskedAsync();
+        var held = await HoldAsync(patient, await patient.ReadAsync("/visit/times"), 0);
+        await patient.PostAsync("/visit/confirm", held.FormTo("/visit/confirm"));
+        var store = _service.Services.GetRequiredService<IRequestStore>();
+        var (request, contact) = (await store.FindAsync(await _service.ConversationOfAsync(patient), default))!;
+        var sooner = new Urgency("within a day", 2, NodaTime.Instant.FromUtc(2027, 3, 27, 9, 0), null);
+
+        await store.PutAsync(request.AskedAgain("sooner", sooner, request.ChangedAt), contact, default);
+
+        Assert.Contains("This visit is later than 9:00 am on Saturday 27 March 2027", (await patient.ReadAsync("/visit")).Text, StringComparison.Ordinal);
+        Assert.Contains("no free time that is soon enough", (await patient.ReadAsync("/visit/times")).Text, StringComparison.Ordinal);
     }
 
     [Fact]
