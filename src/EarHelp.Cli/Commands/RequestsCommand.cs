@@ -6,6 +6,7 @@ using EarHelp.Cli.Teaching;
 using EarHelp.Cli.Visiting;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
+using EarHelp.Clinic.Requests;
 using NodaTime;
 
 namespace EarHelp.Cli.Commands;
@@ -52,7 +53,7 @@ public static class RequestsCommand
         var store = OpenedStore.Open(folder, terminal);
         await using (store.ConfigureAwait(false))
         {
-            return await store.Requests.WaitingAsync(cancellation).ConfigureAwait(false);
+            return await WaitingRequests.FindAsync(store.Requests, store.Turns, cancellation).ConfigureAwait(false);
         }
     }
 }

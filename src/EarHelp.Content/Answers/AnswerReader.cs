@@ -54,7 +54,8 @@ sealed class AnswerReader(CompiledDialog compiled, WordPages pages, AdviceWords 
         var advice = ReadAdvice(Cell(parts, Advice));
         var answer = new AnswerPage(section.Name, title, ReadWordings(section, parts),
             new NeededFacts(compiled.Dialog).Of([.. ReadNeeds(parts), .. never.Select(c => c.Of), .. GatesOf(advice)]),
-            never, parts.Of(Text), advice, parts.Of(Next), review, section.Spot) { Group = group };
+            never, parts.Of(Text), advice, parts.Of(Next), review, section.Spot)
+        { Group = group };
         Hold(answer, section);
         return answer;
     }

@@ -36,7 +36,8 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             interfaceTexts,
             ReadSignposts(),
             new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), groups, problems).Read(),
-            glossary) { AnswerGroups = groups.InOrder };
+            glossary)
+        { AnswerGroups = groups.InOrder };
         groups.ReportEmpty();
         ReadingCheck.Report(wording, ReadingWaiver.Read(pages.TablesOf(WordPages.ReadingWaivers), problems), problems);
         return wording;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
+using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Recalling;
 using EarHelp.Conversation.Taking;
@@ -47,7 +48,7 @@ public sealed class Control(ITurnStore store, IKeptConversations kept, IRequestS
     {
         ArgumentNullException.ThrowIfNull(context);
         context.Response.ContentType = "application/json";
-        await context.Response.Body.WriteAsync(RequestJson.Write(await requests.WaitingAsync(context.RequestAborted)), context.RequestAborted);
+        await context.Response.Body.WriteAsync(RequestJson.Write(await WaitingRequests.FindAsync(requests, store, context.RequestAborted)), context.RequestAborted);
     }
 
     static string IdOf(HttpContext context) => (string)context.Request.RouteValues["id"]!;

@@ -151,6 +151,22 @@ public sealed class RequestTests(SharedService service)
     }
 
     [Fact]
+    public async Task What_changed_after_it_was_sent_makes_the_request_more_urgent_for_staff()
+    {
+        using var patient = service.Running.NewPatient();
+        await Asking.PlanAsync(patient);
+        var sent = await Asking.AskAsync(patient, ("number", "07700 900125"));
+        var again = await patient.PostAsync("/changed", sent.FormTo("/changed"));
+
+        await patient.ReachPlanAsync(again, new Dictionary<string, string[]> { ["danger signs"] = ["face drooping"] });
+
+        var conversation = await service.Running.ConversationOfAsync(patient);
+        var turns = service.Running.Services.GetRequiredService<EarHelp.Conversation.Keeping.ITurnStore>();
+        Assert.NotEqual(0, (await KeptAsync(patient))!.Request.Urgency.Rank);
+        Assert.Equal(0, (await WaitingRequests.FindAsync(Store, turns, default)).Single(w => w.Request.Conversation == conversation).Request.Urgency.Rank);
+    }
+
+    [Fact]
     public async Task Privacy_and_complaints_are_one_step_away_and_the_days_are_said()
     {
         using var patient = service.Running.NewPatient();

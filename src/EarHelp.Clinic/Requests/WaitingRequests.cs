@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Records;
+using EarHelp.Conversation.Replies;
+
+namespace EarHelp.Clinic.Requests;
+
+/// <summary>The requests that wait, each as urgent as the most urgent thing that its conversation was told.</summary>
+public static class WaitingRequests
+{
+    public static async ValueTask<ImmutableArray<KeptRequest>> FindAsync(IRequestStore requests, ITurnStore turns, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(requests);
+        ArgumentNullException.ThrowIfNull(turns);
+        var waiting = ImmutableArray.CreateBuilder<KeptRequest>();
+        foreach (var kept in await requests.WaitingAsync(cancellation).ConfigureAwait(false))
+            waiting.Add(kept with { Request = kept.Request with { Urgency = await WorstAsync(kept.Request, turns, cancellation).ConfigureAwait(false) } });
+        return waiting.ToImmutable();
+    }
+
+    /// <summary>What changed after the request was sent counts too. If the conversation cannot be read, the request stays as it was sent.</summary>
+    static async ValueTask<Urgency> WorstAsync(VisitRequest request, ITurnStore turns, CancellationToken cancellation)
+    {
+        try
+        {
+            var records = await turns.LoadAsync(request.Conversation, cancellation).ConfigureAwait(false);
+            return records
+                .SelectMany(r => TurnJson.Read(r.Body.Span).Replies.OfType<Reply.Outcome>())
+                .Aggregate(request.Urgency, (worst, outcome) => Urgency.Of(outcome.Told).OrWorse(worst));
+        }
+        catch (Exception damaged) when (damaged is StoreFailedException or JsonException)
+        {
+            return request.Urgency;
+        }
+    }
+}
