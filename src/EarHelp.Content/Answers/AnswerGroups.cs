@@ -18,7 +18,16 @@ sealed class AnswerGroups
     public AnswerGroups(WordPages pages, ProblemList problems)
     {
         _problems = problems;
-        _cells = [.. pages.TablesOf(WordPages.AnswerGroups).SelectMany(t => t.Rows).Select(r => r.Cells[0]).Where(c => !c.IsNothing)];
+        var cells = ImmutableArray.CreateBuilder<PageCell>();
+        foreach (var table in pages.TablesOf(WordPages.AnswerGroups))
+        {
+            var columns = Columns.Of(table, [Setting], [], problems);
+            cells.AddRange(table.Rows.Select(r => columns.Cell(r, Setting)).Where(c => !c.IsMissing));
+        }
+
+        foreach (var empty in cells.Where(c => c.IsNothing))
+            problems.Add(Codes.EmptyCell, empty.Spot, "A group of answers has no heading.", "Write the heading, or take the row out.");
+        _cells = [.. cells.Where(c => !c.IsNothing)];
         foreach (var again in _cells.GroupBy(c => c.Text, StringComparer.Ordinal).SelectMany(g => g.Skip(1)))
             problems.Add(Codes.DoubledName, again.Spot, $"The group \"{again.Text}\" stands twice.", "Keep one of them.");
     }

@@ -37,9 +37,9 @@ sealed class Settings(ImmutableArray<Setting> all, SourceSpot spot)
                     problems.Add(Codes.SettingsUnreadable, text.SpotAt(0), "The settings are not lines of \"name: value\".", "Write one setting a line, such as \"title: Things in the ear\".");
             }
         }
-        catch (InvalidOperationException)
+        catch (Exception gaveUp) when (gaveUp is InvalidOperationException or EndOfStreamException)
         {
-            // The YAML scanner gives up on some damaged text with this exception, and with no place.
+            // The YAML scanner gives up on some damaged text with these exceptions, and with no place.
             problems.Add(Codes.SettingsUnreadable, text.SpotAt(0), "The settings cannot be read.", "Write \"name: value\", one a line; put a value that holds \": \", \"#\" or begins with a mark into straight quotes.");
         }
         catch (YamlException e)
