@@ -20,7 +20,8 @@ sealed class LiteAuditTrail(LiteTurnStore turns, StoreFile file) : IAuditTrail
     public ValueTask<AuditRead> ReadAsync(CancellationToken cancellation)
     {
         var records = turns.Read(d => ChainDocuments.All(d, ChainDocuments.Audit));
-        ImmutableArray<AuditEntry> entries = [.. records.Select(r => AuditJson.Read(r.Body.Span))];
-        return ValueTask.FromResult(new AuditRead(entries, ChainDocuments.FirstDamaged(records)));
+        var damaged = ChainDocuments.FirstDamaged(records);
+        ImmutableArray<AuditEntry> entries = [.. records.TakeWhile(r => r.Number != damaged).Select(r => AuditJson.Read(r.Body.Span))];
+        return ValueTask.FromResult(new AuditRead(entries, damaged));
     }
 }

@@ -14,6 +14,6 @@ public interface IAuditTrail
     ValueTask<AuditRead> ReadAsync(CancellationToken cancellation);
 }
 
-/// <param name="Entries">In order.</param>
+/// <param name="Entries">In order; up to the first that cannot be relied on.</param>
 /// <param name="FirstDamaged">Number, from 1, of the first entry that was changed after it was made or whose predecessor is missing; null: none.</param>
 public sealed record AuditRead(ImmutableArray<AuditEntry> Entries, int? FirstDamaged);
