@@ -14,7 +14,7 @@ namespace EarHelp.Web.Desk;
 /// <summary>All requests in the order in which someone must look; the part that changes can be sent by itself.</summary>
 static class QueuePage
 {
-    internal static ReadOnlyMemory<byte> Write(SignedIn reader, DeskQueue queue, Instant now) =>
+    internal static ReadOnlyMemory<byte> Write(SignedIn reader, DeskOrder queue, Instant now) =>
         StaffFrame.Write(reader, reader.Words["desk heading"], html =>
         {
             html.Element("h1"u8, reader.Words["desk heading"]).Markup("<p class=\"heard\" role=\"status\" id=\"desk-status\"></p><div id=\"queue\" data-events=\"/staff/desk/events\">"u8);
@@ -22,14 +22,14 @@ static class QueuePage
             html.Markup("</div>"u8);
         });
 
-    internal static ReadOnlyMemory<byte> WritePart(Words words, DeskQueue queue, Instant now)
+    internal static ReadOnlyMemory<byte> WritePart(Words words, DeskOrder queue, Instant now)
     {
         var output = new ArrayBufferWriter<byte>();
         WriteQueue(new HtmlWriter(output), words, queue, now);
         return output.WrittenMemory;
     }
 
-    static void WriteQueue(HtmlWriter html, Words words, DeskQueue queue, Instant now)
+    static void WriteQueue(HtmlWriter html, Words words, DeskOrder queue, Instant now)
     {
         var count = queue.Unanswered.Length.ToString(CultureInfo.InvariantCulture);
         html.Markup("<p id=\"desk-count\"><strong>"u8).Text(words.Letter.Text("desk count", ("number", count))).Markup("</strong> "u8)

@@ -19,8 +19,8 @@ public sealed class RequestDesk(IRequestStore requests, ITurnStore turns, TurnTa
 
     internal Instant Now => Instant.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
 
-    internal async Task<DeskQueue> QueueAsync(CancellationToken cancellation) =>
-        DeskQueue.Of(await WaitingRequests.FindAsync(requests, turns, cancellation), Now);
+    internal async Task<DeskOrder> QueueAsync(CancellationToken cancellation) =>
+        DeskOrder.Of(await WaitingRequests.FindAsync(requests, turns, cancellation), Now);
 
     /// <returns>Null if there is no such request any more.</returns>
     internal async Task<OpenedRequest?> OpenAsync(string conversation, CancellationToken cancellation)

@@ -7,7 +7,7 @@ using NodaTime;
 
 namespace EarHelp.Clinic.Tests.Desk;
 
-public sealed class DeskQueueTests
+public sealed class DeskOrderTests
 {
     static readonly Instant Now = Instant.FromUtc(2026, 11, 26, 9, 0);
 
@@ -25,7 +25,7 @@ public sealed class DeskQueueTests
             Asked("first", NoHurry, Now - Duration.FromDays(3)), Asked("second", Fortnight, Now - Duration.FromDays(2)), Asked("third", Day, Now),
         ];
 
-        Assert.Equal(["third", "second", "first"], Conversations(DeskQueue.Of(waiting, Now).Unanswered));
+        Assert.Equal(["third", "second", "first"], Conversations(DeskOrder.Of(waiting, Now).Unanswered));
     }
 
     [Fact]
@@ -36,7 +36,7 @@ public sealed class DeskQueueTests
             Asked("a", Day with { Rank = 3 }, Now), Asked("b", Day, Now), Asked("c", Day with { AnswerBy = Now }, Now),
         ];
 
-        Assert.Equal(["c", "b", "a"], Conversations(DeskQueue.Of(waiting, Now).Unanswered));
+        Assert.Equal(["c", "b", "a"], Conversations(DeskOrder.Of(waiting, Now).Unanswered));
     }
 
     [Theory]
@@ -49,7 +49,7 @@ public sealed class DeskQueueTests
         var asked = Asked("a", Fortnight, Now);
         var request = asked.Request.Stepped(Step(kind, Fortnight), "form 2", Now);
 
-        var queue = DeskQueue.Of([asked with { Request = request }], Now);
+        var queue = DeskOrder.Of([asked with { Request = request }], Now);
 
         Assert.Equal(isAnswered, queue.Unanswered.IsEmpty);
         Assert.Equal(isAnswered, !queue.Answered.IsEmpty);
