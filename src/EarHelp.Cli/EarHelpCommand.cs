@@ -39,6 +39,7 @@ public static class EarHelpCommand
             WithdrawCommand.Make(terminal, clock),
             AffectedCommand.Make(terminal, clock),
             RequestsCommand.Make(terminal, clock),
+            RecordsCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal, clock),

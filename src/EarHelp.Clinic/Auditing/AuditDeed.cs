@@ -25,4 +25,5 @@ public enum AuditDeed
     SentElsewhere,
     RaisedLevel,
     LoweredLevel,
+    WroteRecords,
 }

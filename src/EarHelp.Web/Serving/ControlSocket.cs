@@ -34,6 +34,8 @@ public static class ControlSocket
         app.MapGet(Prefix + "/affected/{id}/{rule}", control.AffectedAsync);
         app.MapGet(Prefix + "/requests", control.RequestsAsync);
         app.MapGet(Prefix + "/audit", control.AuditAsync);
+        app.MapGet(Prefix + "/records/of/{id}", control.RecordsOfAsync);
+        app.MapGet(Prefix + "/records/day/{id}", control.RecordsOfDayAsync);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);
