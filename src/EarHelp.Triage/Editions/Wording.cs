@@ -33,6 +33,9 @@ public sealed record Wording(
 {
     /// <summary>The headings under which the answers stand, in reading order.</summary>
     public ImmutableArray<string> AnswerGroups { get; init; } = [];
+
+    /// <summary>How people say things in messages of their own.</summary>
+    public Speech Speech { get; init; } = Speech.None;
 }
 
 /// <summary>The words of one screen.</summary>
