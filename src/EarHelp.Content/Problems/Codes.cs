@@ -99,6 +99,7 @@ public static class Codes
     public const string WrongWaiver = "EH0320";
     public const string PhraseTwice = "EH0321";
     public const string FactWithoutPhrases = "EH0322";
+    public const string ClassUnused = "EH0323";
 
     // The clinic.
     public const string MissingClinicFile = "EH0401";

@@ -79,5 +79,5 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
         one.Start > other.End ? one.Start - other.End : other.Start > one.End ? other.Start - one.End : 0;
 
     /// <summary>A time farther away than this belongs to something else; a limit of the machine.</summary>
-    const int FarthestLetters = 70, LettersAsNear = 12;
+    const int FarthestLetters = 90, LettersAsNear = 30;
 }

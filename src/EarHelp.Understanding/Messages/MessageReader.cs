@@ -23,7 +23,7 @@ public sealed class MessageReader
         (_book, _today) = (book, today);
         _words = new MessageWords(book, text);
         var triggers = Findings.In(book.Triggers, _words);
-        foreach (var end in triggers.Where(t => t.Meaning.Kind == "denial ends"))
+        foreach (var end in triggers.Where(t => t.Meaning.Kind == "breaks a phrase"))
             _words.StopGapsAt(end.First);
         var all = Findings.In(book.Phrases, _words);
         _phrases = all.FindAll(f => !all.Exists(o => f.IsInside(o) && Hides(o.Meaning, f.Meaning) && !IsOver(o, triggers)));
@@ -113,7 +113,7 @@ public sealed class MessageReader
             return Standing.Denied;
         if (!_isAboutAnother && _scopes.OfAnother[found.First])
             return Standing.OfAnother;
-        if (_scopes.Supposed[found.First])
+        if (_scopes.Supposed[found.First] && !staysTrue)
             return Standing.Supposed;
         return _scopes.Over[found.First] && !staysTrue ? Standing.Past : Standing.Affirmed;
     }

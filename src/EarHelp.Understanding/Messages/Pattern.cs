@@ -17,7 +17,7 @@ static class Pattern
     public static List<List<string>> Rows(string written)
     {
         List<List<string>> rows = [[]];
-        foreach (var part in written.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var part in Parts(written))
         {
             var isOptional = part is ['(', .., ')'];
             var choices = (isOptional ? part[1..^1] : part).Split('/', StringSplitOptions.RemoveEmptyEntries);
@@ -37,7 +37,24 @@ static class Pattern
         return rows;
     }
 
-    static IEnumerable<string> Folded(string choice)
+    /// <summary>Cut at blanks, but not inside brackets.</summary>
+    static IEnumerable<string> Parts(string written)
+    {
+        var start = 0;
+        var isInside = false;
+        for (var i = 0; i <= written.Length; i++)
+        {
+            if (i < written.Length && written[i] is ('(' or ')'))
+                isInside = written[i] == '(';
+            if (i < written.Length && (isInside || written[i] != ' '))
+                continue;
+            if (i > start)
+                yield return written[start..i];
+            start = i + 1;
+        }
+    }
+
+    static List<string> Folded(string choice)
     {
         if (choice is Gap or "#" or "#10" or ['@', ..])
             return [choice];

@@ -8,7 +8,7 @@ namespace EarHelp.Understanding.Messages;
 /// <summary>How people say things in one language, ready to be looked for in a message. Built once, safe to share.</summary>
 public sealed class PhraseBook
 {
-    readonly HashSet<string> _sideWords = new(StringComparer.Ordinal);
+    readonly HashSet<string> _sideWords = new(StringComparer.Ordinal), _stopWords = new(StringComparer.Ordinal);
     readonly Spelling _spelling = new();
     readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
@@ -26,6 +26,10 @@ public sealed class PhraseBook
 
     internal PatternTree<Trigger> Triggers { get; } = new();
 
+    internal PatternTree<string> Topics { get; } = new();
+
+    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
+
     /// <summary>Facts that stay true although what they tell of is over.</summary>
     internal HashSet<int> StayTrue { get; } = [];
 
@@ -39,14 +43,21 @@ public sealed class PhraseBook
             book.AddAll(book.Classes, list.Patterns, book.Symbols.Add("@" + list.Name));
         foreach (var fact in speech.Facts)
             book.AddAll(book.Phrases, fact.Patterns, new Phrase(fact.Fact, fact.Values, null));
+        foreach (var list in speech.Signposts)
+            book.AddAll(book.Phrases, list.Patterns, new Phrase(null, null, Array.FindIndex([.. wording.Signposts], s => s.Id == list.Name)));
         for (var i = 0; i < wording.Signposts.Length; i++)
             book.AddAll(book.Phrases, wording.Signposts[i].SaidAs, new Phrase(null, null, i));
+        foreach (var list in speech.Topics)
+            book.AddAll(book.Topics, list.Patterns, list.Name);
         foreach (var list in speech.Triggers)
             book.AddTriggers(list);
+        book.Ranking = TopicRanking.Of(wording.Answers.Values);
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
     }
+
+    internal bool IsStopWord(string word) => _stopWords.Contains(word);
 
     internal bool IsSideWord(string word) => _sideWords.Contains(word);
 
@@ -60,6 +71,9 @@ public sealed class PhraseBook
     {
         switch (list.Name)
         {
+            case "topic stop words":
+                _stopWords.UnionWith(list.Patterns);
+                break;
             case "side words":
                 _sideWords.UnionWith(list.Patterns);
                 break;

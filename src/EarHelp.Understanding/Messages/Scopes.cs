@@ -81,6 +81,9 @@ sealed class Scopes
             case "denies what is before":
                 DenyBefore(trigger);
                 break;
+            case "has ended":
+                Fill(Denied, ClauseStart(trigger.First), trigger.First);
+                break;
             case "over":
                 var isFirst = _words.BeginsSentence(trigger.First);
                 Fill(Over, ClauseStart(trigger.First), isFirst ? _words.SentenceEnd(trigger.Last) : ClauseEnd(trigger.Last));
@@ -152,7 +155,7 @@ sealed class Scopes
         }
     }
 
-    void Fill(bool[] marks, int from, int to) => Array.Fill(marks, true, from, to - from);
+    static void Fill(bool[] marks, int from, int to) => Array.Fill(marks, true, from, to - from);
 
     bool[] Firsts(string kind)
     {

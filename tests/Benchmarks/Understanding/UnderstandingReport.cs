@@ -2,7 +2,6 @@ using Benchmarks.Figures;
 using Benchmarks.Rules;
 using EarHelp.Understanding.Messages;
 using EarHelp.Understanding.Tests.Scoring;
-using EarHelp.Understanding.Topics;
 
 namespace Benchmarks.Understanding;
 
@@ -15,12 +14,11 @@ static class UnderstandingReport
         var edition = ShippedEdition.Compile().Edition!;
         var wording = edition.Wordings["en"];
         var book = PhraseBook.Build(edition.Dialog, wording);
-        var topics = TopicIndex.Build(wording.Answers.Values);
         var onlyTotals = files is ["--totals", ..];
         if (files.Length == 0)
             files = [Path.Combine(Places.Root, "tests", "EarHelp.Understanding.Tests", "Utterances", "tuning.jsonl")];
         var utterances = files.Skip(onlyTotals ? 1 : 0).SelectMany(f => Utterance.ReadFile(f)).ToList();
-        var score = Score.Of(utterances, book, wording, topics.Find);
+        var score = Score.Of(utterances, book, wording, text => TopicReader.Read(book, text)?.Found?.Id);
         if (!onlyTotals)
         {
             foreach (var error in score.Errors)
