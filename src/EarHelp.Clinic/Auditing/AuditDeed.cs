@@ -17,4 +17,12 @@ public enum AuditDeed
     ReadConversation,
     ListedAffected,
     Erased,
+    AcceptedRequest,
+    OfferedTime,
+    BookedTime,
+    Telephoned,
+    NotReached,
+    SentElsewhere,
+    RaisedLevel,
+    LoweredLevel,
 }

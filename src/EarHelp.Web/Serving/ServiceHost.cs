@@ -1,10 +1,12 @@
 using System.Net;
+using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
 using EarHelp.Web.Bot;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -73,7 +75,7 @@ public static class ServiceHost
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IKeptConversations>(parts => parts.GetRequiredService<LiteTurnStore>());
-        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Requests);
+        services.AddSingleton<IRequestStore>(parts => new RingingRequests(parts.GetRequiredService<LiteTurnStore>().Requests, parts.GetRequiredService<DeskBell>()));
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Staff);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Audit);
         StaffParts.Add(services, settings);

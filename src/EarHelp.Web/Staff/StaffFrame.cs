@@ -15,6 +15,7 @@ static class StaffFrame
     static readonly (string Address, string Words, StaffRole[] Roles)[] Ways =
     [
         (StaffParts.Prefix, "staff home", []),
+        (StaffParts.Prefix + "/desk", "desk heading", [StaffRole.Desk, StaffRole.Clinician]),
         (StaffParts.Prefix + "/accounts", "staff accounts", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/audit", "staff audit", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/me", "staff me", []),

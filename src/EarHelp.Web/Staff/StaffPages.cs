@@ -92,6 +92,14 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.ReadConversation => "audit read conversation",
         AuditDeed.ListedAffected => "audit listed affected",
         AuditDeed.Erased => "audit erased",
+        AuditDeed.AcceptedRequest => "audit accepted request",
+        AuditDeed.OfferedTime => "audit offered time",
+        AuditDeed.BookedTime => "audit booked time",
+        AuditDeed.Telephoned => "audit telephoned",
+        AuditDeed.NotReached => "audit not reached",
+        AuditDeed.SentElsewhere => "audit sent elsewhere",
+        AuditDeed.RaisedLevel => "audit raised level",
+        AuditDeed.LoweredLevel => "audit lowered level",
         _ => throw new UnreachableException(),
     };
 }

@@ -1,3 +1,4 @@
+using EarHelp.Web.Desk;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
@@ -70,6 +71,7 @@ static class StaffParts
         services.AddSingleton<AccountPages>();
         services.AddSingleton<AccountPosts>();
         services.AddSingleton<StaffPages>();
+        DeskParts.Add(services);
     }
 
     internal static void Map(WebApplication app)
@@ -100,6 +102,7 @@ static class StaffParts
         app.MapGet(Prefix, pages.HomeAsync);
         app.MapGet(Prefix + "/me", pages.MeAsync);
         app.MapGet(Prefix + "/audit", pages.AuditAsync);
+        DeskParts.Map(app);
     }
 
     static void Configure(IdentityOptions identity)
