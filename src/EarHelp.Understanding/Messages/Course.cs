@@ -8,35 +8,33 @@ namespace EarHelp.Understanding.Messages;
 /// <summary>Ties the times in a message to what began then.</summary>
 sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDate today)
 {
-    /// <summary>What began, the fact that holds its date, and how near in words the time must stand.</summary>
-    static readonly (string Thing, string Began)[] Beginnings =
-        [("hearing", "hearing changed on"), ("pain", "pain began on"), ("ear medicine", "ear medicine began on")];
-
     public void AddTo(List<SaidFact> facts)
     {
         var times = Times.Read(book, words, scopes, today);
         var pace = scopes.Of("at once").ToList();
         if (times.Count == 0 && pace.Count == 0)
             return;
-        foreach (var (thing, began) in Beginnings)
+        foreach (var (thing, date) in book.BeganOn)
         {
-            if (book.Dialog.FindFact(thing) is not { } of || book.Dialog.FindFact(began) is not { } date)
-                continue;
-            if (facts.Find(f => f.Fact == of.Index && f.Standing == Standing.Affirmed && f.Written != "usual") is not { } said)
+            if (Affirmed(facts, thing) is not { } said)
                 continue;
             if (Nearest(times, facts, said, isSpan: false) is { Day: { } day } time && IsBeginning(time))
                 facts.Add(new SaidFact(date.Index, day.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture), date.About == About.Ear ? said.Ear : null, Standing.Affirmed, false, words.Cover(Math.Max(0, time.First), time.Last)));
         }
 
-        AddPace(facts, times, pace);
+        foreach (var (thing, over) in book.TookDays)
+        {
+            if (Affirmed(facts, thing) is { } said)
+                AddPace(facts, said, over, times, pace);
+        }
     }
 
-    void AddPace(List<SaidFact> facts, List<SaidTime> times, List<Finding<Trigger>> pace)
+    /// <summary>Said, and not as its clear value.</summary>
+    static SaidFact? Affirmed(List<SaidFact> facts, Fact thing) =>
+        facts.Find(f => f.Fact == thing.Index && f.Standing == Standing.Affirmed && (thing.Clear is not { } clear || f.Written != thing.Values.NameOf(clear)));
+
+    void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times, List<Finding<Trigger>> pace)
     {
-        if (book.Dialog.FindFact("hearing") is not { } hearing || book.Dialog.FindFact("hearing worsened over") is not { } over)
-            return;
-        if (facts.Find(f => f.Fact == hearing.Index && f.Standing == Standing.Affirmed && f.Written != "usual") is not { } said)
-            return;
         if (Nearest(times, facts, said, isSpan: true) is { Days: { } days } time && over.Values.IndexOf(days.ToString(CultureInfo.InvariantCulture)) is not null)
             facts.Add(new SaidFact(over.Index, days.ToString(CultureInfo.InvariantCulture), said.Ear, Standing.Affirmed, false, words.Cover(time.First, time.Last)));
         else if (pace.Count > 0)

@@ -1,7 +1,7 @@
 namespace EarHelp.Understanding.Messages;
 
 /// <summary>Rows of symbols with what they stand for. Filled once, then only read.</summary>
-sealed class PatternTree<T>
+sealed class PatternTree<T>(bool letsSideWordsIn = true)
 {
     /// <summary>Words that a gap may hold, and side words that may stand inside a phrase; limits of the machine.</summary>
     const int LongestGap = 4, MostInGap = 9, MostSideWords = 3, Deepest = 24;
@@ -21,7 +21,7 @@ sealed class PatternTree<T>
     public void Match(MessageWords words, int at, Action<ReadOnlySpan<int>, List<T>> found)
     {
         Span<int> path = stackalloc int[Deepest * 4];
-        Follow(_root, words, at, path, 0, MostSideWords, found);
+        Follow(_root, words, at, path, 0, letsSideWordsIn ? MostSideWords : 0, found);
     }
 
     static void Follow(Node node, MessageWords words, int at, Span<int> path, int depth, int sideWords, Action<ReadOnlySpan<int>, List<T>> found)

@@ -24,11 +24,17 @@ public sealed class PhraseBook
 
     internal PatternTree<Phrase> Phrases { get; } = new();
 
-    internal PatternTree<Trigger> Triggers { get; } = new();
+    internal PatternTree<Trigger> Triggers { get; } = new(letsSideWordsIn: false);
 
     internal PatternTree<string> Topics { get; } = new();
 
     internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
+
+    /// <summary>What begins, and the fact that holds its date.</summary>
+    internal List<(Fact Thing, Fact Time)> BeganOn { get; } = [];
+
+    /// <summary>What grows worse, and the fact that holds over how many days.</summary>
+    internal List<(Fact Thing, Fact Time)> TookDays { get; } = [];
 
     /// <summary>Facts that stay true although what they tell of is over.</summary>
     internal HashSet<int> StayTrue { get; } = [];
@@ -87,6 +93,12 @@ public sealed class PhraseBook
                 foreach (var word in _numbers.Keys)
                     Symbols.Add(word);
                 break;
+            case "began on":
+                BeganOn.AddRange(Pairs(list));
+                break;
+            case "took days":
+                TookDays.AddRange(Pairs(list));
+                break;
             case "stays true":
                 StayTrue.UnionWith(list.Patterns.Select(p => Dialog.FindFact(p)?.Index ?? -1));
                 break;
@@ -95,6 +107,14 @@ public sealed class PhraseBook
                 break;
         }
     }
+
+    IEnumerable<(Fact, Fact)> Pairs(SpokenList list) =>
+        from pair in list.Patterns.Select(p => p.Split('='))
+        where pair.Length == 2
+        let thing = Dialog.FindFact(pair[0].Trim())
+        let time = Dialog.FindFact(pair[1].Trim())
+        where thing is not null && time is not null
+        select (thing, time);
 
     void AddAll<T>(PatternTree<T> tree, ImmutableArray<string> patterns, T meaning)
     {

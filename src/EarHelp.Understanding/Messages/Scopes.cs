@@ -91,7 +91,7 @@ sealed class Scopes
             case "only supposed":
                 Fill(Supposed, trigger.First, ClauseEnd(trigger.Last));
                 break;
-            case "of another":
+            case "of another" when !Of("only tells").Any(t => t.First <= trigger.Last && t.Last >= trigger.First):
                 var start = trigger.First;
                 while (start > ClauseStart(trigger.First) && !_oneself[start] && !_inPhrase[start - 1])
                     start--;
