@@ -29,6 +29,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         Requests = new LiteRequestStore(this, file);
         Staff = new LiteStaffStore(this, file);
         Audit = new LiteAuditTrail(this, file);
+        Closings = new LiteClosings(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
@@ -40,6 +41,9 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
 
     /// <summary>Who read and changed what, in the same file.</summary>
     public IAuditTrail Audit { get; }
+
+    /// <summary>When the clinic closed at once, in the same file.</summary>
+    public IClosings Closings { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;

@@ -25,4 +25,11 @@ public enum AuditDeed
     SentElsewhere,
     RaisedLevel,
     LoweredLevel,
+    Escalated,
+    DidNotCome,
+    BeganDuty,
+    EndedDuty,
+    ClosedClinic,
+    OpenedClinic,
+    CalledOffVisit,
 }

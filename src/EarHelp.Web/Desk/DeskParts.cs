@@ -12,6 +12,12 @@ static class DeskParts
         services.AddSingleton<RequestDesk>();
         services.AddSingleton<DeskPages>();
         services.AddSingleton<DeskPosts>();
+        services.AddSingleton<EscalatedNow>();
+        services.AddSingleton<Closing>();
+        services.AddSingleton<ClosingPages>();
+        services.AddSingleton<DutyPosts>();
+        services.AddSingleton<DeskWatch>();
+        services.AddHostedService(parts => parts.GetRequiredService<DeskWatch>());
     }
 
     internal static void Map(WebApplication app)
@@ -27,5 +33,11 @@ static class DeskParts
         app.MapPost(Desk + "/{id}/telephone", posts.TelephoneAsync);
         app.MapPost(Desk + "/{id}/elsewhere", posts.ElsewhereAsync);
         app.MapPost(Desk + "/{id}/level", posts.LevelAsync);
+        app.MapPost(Desk + "/{id}/did-not-come", posts.DidNotComeAsync);
+        var closing = app.Services.GetRequiredService<ClosingPages>();
+        app.MapGet(StaffParts.Prefix + "/closing", closing.ReadAsync);
+        app.MapPost(StaffParts.Prefix + "/closing", closing.CloseAsync);
+        app.MapPost(StaffParts.Prefix + "/closing/open", closing.OpenAsync);
+        app.MapPost(StaffParts.Prefix + "/duty", app.Services.GetRequiredService<DutyPosts>().ChangeAsync);
     }
 }

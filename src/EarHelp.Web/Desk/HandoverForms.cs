@@ -3,11 +3,12 @@ using EarHelp.Clinic.Desk;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
+using NodaTime;
 
 namespace EarHelp.Web.Desk;
 
 /// <summary>What can be done about a request: a form each, whole without a script.</summary>
-sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opened, string form)
+sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opened, string form, Instant now)
 {
     internal const string Note = "note";
     internal const string Reason = "reason";
@@ -28,6 +29,12 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
             Begin("accept");
             html.Element("p"u8, Words.Letter.Text("desk booked", ("moment", Words.Letter.Moment(booked.Start))));
             StaffForm.End(html, Words, "desk accept");
+        }
+
+        if (opened.Request.Booked is { } past && past.Start < now)
+        {
+            Begin("did-not-come");
+            StaffForm.End(html, Words, "desk did not come");
         }
 
         WriteTimes();
