@@ -9,7 +9,7 @@ using Microsoft.Extensions.Time.Testing;
 namespace EarHelp.Web.Tests.Desk;
 
 /// <summary>What happens by the clock: nobody answers, the clinic closes at once, somebody does not come.</summary>
-public sealed class MovedClockTests : IAsyncLifetime
+public sealed class MovedClockTests : IAsyncLifetime, IDisposable
 {
     readonly FakeTimeProvider _clock = new(new DateTimeOffset(2026, 11, 24, 10, 0, 0, TimeSpan.Zero));
     RunningService _service = null!;
@@ -24,11 +24,9 @@ public sealed class MovedClockTests : IAsyncLifetime
         await _kim.SendAsync(address + "/roles", await _kim.Browser.ReadAsync(address), ("roles", "administrator"), ("roles", "desk"), ("roles", "clinician"));
     }
 
-    public async Task DisposeAsync()
-    {
-        _kim.Dispose();
-        await _service.DisposeAsync();
-    }
+    public async Task DisposeAsync() => await _service.DisposeAsync();
+
+    public void Dispose() => _kim.Dispose();
 
     [Fact]
     public async Task A_request_that_nobody_answers_goes_to_the_only_member_of_staff_before_the_patient_goes_elsewhere_and_ends_with_an_answer()
@@ -44,7 +42,7 @@ public sealed class MovedClockTests : IAsyncLifetime
         await MoveAsync(TimeSpan.FromMinutes(3));
 
         Assert.Contains("Nobody answered in time: 1 waiting", (await _kim.Browser.ReadAsync("/staff")).Text, StringComparison.Ordinal);
-        var row = Assert.Single((await TrailAsync()).Where(e => e.Deed == AuditDeed.Escalated));
+        var row = Assert.Single(await TrailAsync(), e => e.Deed == AuditDeed.Escalated);
         Assert.Equal((Actor.Service, await _service.ConversationOfAsync(patient)), (row.Who, row.Conversation));
         Assert.DoesNotContain("Told whoever is on duty", (await patient.ReadAsync("/visit")).Text, StringComparison.Ordinal);
         Assert.Contains("If nobody has answered", (await patient.ReadAsync("/visit")).Text, StringComparison.Ordinal);
