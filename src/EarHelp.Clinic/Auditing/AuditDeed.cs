@@ -32,4 +32,6 @@ public enum AuditDeed
     ClosedClinic,
     OpenedClinic,
     CalledOffVisit,
+    ReportedIncident,
+    ListedIncidents,
 }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using EarHelp.Triage.Deadlines;
+using EarHelp.Clinic.Keeping;
 using LiteDB;
 using NodaTime;
 using NodaTime.Text;
@@ -11,17 +11,17 @@ static class ClosingDocuments
 {
     public const string Collection = "closings";
 
-    public static BsonDocument Write(SuddenClosing closing) => new()
+    public static BsonDocument Write(KeptClosing closing) => new()
     {
         ["_id"] = closing.SetAt.ToUnixTimeMilliseconds(),
         ["d"] = LocalDatePattern.Iso.Format(closing.LastDay),
         ["l"] = closing.LiftedAt?.ToUnixTimeMilliseconds(),
     };
 
-    public static ImmutableArray<SuddenClosing> All(LiteDatabase database) =>
+    public static ImmutableArray<KeptClosing> All(LiteDatabase database) =>
         [.. database.GetCollection(Collection).FindAll().Select(Read).OrderBy(c => c.SetAt)];
 
-    static SuddenClosing Read(BsonDocument document) => new(
+    static KeptClosing Read(BsonDocument document) => new(
         Instant.FromUnixTimeMilliseconds(document["_id"].AsInt64),
         LocalDatePattern.Iso.Parse(document["d"].AsString).Value,
         document["l"].IsNull ? null : Instant.FromUnixTimeMilliseconds(document["l"].AsInt64));

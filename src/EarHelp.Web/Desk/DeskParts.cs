@@ -16,6 +16,7 @@ static class DeskParts
         services.AddSingleton<Closing>();
         services.AddSingleton<ClosingPages>();
         services.AddSingleton<DutyPosts>();
+        services.AddSingleton<IncidentPages>();
         services.AddSingleton<DeskWatch>();
         services.AddHostedService(parts => parts.GetRequiredService<DeskWatch>());
     }
@@ -34,6 +35,11 @@ static class DeskParts
         app.MapPost(Desk + "/{id}/elsewhere", posts.ElsewhereAsync);
         app.MapPost(Desk + "/{id}/level", posts.LevelAsync);
         app.MapPost(Desk + "/{id}/did-not-come", posts.DidNotComeAsync);
+        var incidents = app.Services.GetRequiredService<IncidentPages>();
+        app.MapPost(Desk + "/{id}/incident", incidents.ReportAsync);
+        app.MapGet(StaffParts.Prefix + "/incidents", incidents.ListAsync);
+        app.MapGet("/incident", incidents.PatientFormAsync);
+        app.MapPost("/incident", incidents.PatientReportAsync);
         var closing = app.Services.GetRequiredService<ClosingPages>();
         app.MapGet(StaffParts.Prefix + "/closing", closing.ReadAsync);
         app.MapPost(StaffParts.Prefix + "/closing", closing.CloseAsync);

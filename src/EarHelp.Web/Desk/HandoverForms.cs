@@ -51,6 +51,10 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         StaffForm.WriteText(html, Words, Advice, "desk place note", "desk patient reads", LongestNote);
         StaffForm.End(html, Words, "desk elsewhere");
         WriteLevels();
+        Begin("incident");
+        html.Element("h3"u8, Words["incident heading"]).Element("p"u8, Words["incident hint"]);
+        StaffForm.WriteText(html, Words, IncidentPages.Happened, "incident happened", "incident staff reads", IncidentPages.LongestText);
+        StaffForm.End(html, Words, "incident send");
         html.Markup("</div>"u8);
     }
 

@@ -18,6 +18,9 @@ public static class NeededDeskWords
         "desk level heading", "desk level", "desk reason", "desk reason missing", "desk level missing", "desk level refused", "desk choose",
         "desk step called off", "desk step did not come", "desk step escalated", "desk escalated", "desk did not come", "desk not over", "desk same person",
         "closing heading", "closing hint", "closing last day", "closing close", "closing now", "closing open hint", "closing open", "closing wrong day",
+        "incidents heading", "incidents none", "incident heading", "incident hint", "incident kept", "incident happened", "incident staff reads", "incident send",
+        "incident by", "incident by patient", "incident conversation", "incident edition", "incident rules", "incident rules none",
+        "incident link", "incident patient heading", "incident patient hint", "incident patient reads", "incident missing", "incident thanks",
         "duty heading", "duty on", "duty off", "duty begin", "duty end", "desk level button",
     ];
 }

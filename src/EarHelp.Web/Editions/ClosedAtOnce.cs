@@ -8,15 +8,15 @@ namespace EarHelp.Web.Editions;
 /// <summary>When the clinic closed at once, at hand for every edition that is served: from that moment on nothing is offered inside it.</summary>
 public sealed class ClosedAtOnce(IClosings store)
 {
-    volatile StrongBox _all = new([]);
+    volatile Known _all = new([]);
 
     public ImmutableArray<SuddenClosing> All() => _all.Closings;
 
-    public async Task ReadAsync(CancellationToken cancellation) => _all = new StrongBox(await store.AllAsync(cancellation));
+    public async Task ReadAsync(CancellationToken cancellation) => _all = new Known([.. (await store.AllAsync(cancellation)).Select(c => new SuddenClosing(c.SetAt, c.LastDay, c.LiftedAt))]);
 
     public async Task CloseAsync(Instant now, LocalDate lastDay, CancellationToken cancellation)
     {
-        await store.PutAsync(new SuddenClosing(now, lastDay, null), cancellation);
+        await store.PutAsync(new KeptClosing(now, lastDay, null), cancellation);
         await ReadAsync(cancellation);
     }
 
@@ -24,9 +24,9 @@ public sealed class ClosedAtOnce(IClosings store)
     public async Task LiftAsync(Instant now, CancellationToken cancellation)
     {
         foreach (var closing in All().Where(c => c.IsInForce(now)))
-            await store.PutAsync(closing with { LiftedAt = now }, cancellation);
+            await store.PutAsync(new KeptClosing(closing.SetAt, closing.LastDay, now), cancellation);
         await ReadAsync(cancellation);
     }
 
-    sealed record StrongBox(ImmutableArray<SuddenClosing> Closings);
+    sealed record Known(ImmutableArray<SuddenClosing> Closings);
 }

@@ -73,6 +73,7 @@ static class PlanPage
         html.Markup("<p><button>"u8).Text(words["something has changed"]).Markup("</button></p></form><div class=\"row\">"u8)
             .Markup("<a class=\"button quiet\" href=\"/answers\">"u8).Text(words["answers heading"]).Markup("</a>"u8)
             .Markup("<a class=\"button quiet\" href=\"/letter\">"u8).Text(words["show all"]).Markup("</a>"u8)
+            .Markup("<a class=\"button quiet\" href=\"/incident\">"u8).Text(words["incident link"]).Markup("</a>"u8)
             .Markup("<button type=\"button\" class=\"quiet\" data-do=\"print\" hidden>"u8).Text(words["print"])
             .Markup("</button><button type=\"button\" class=\"quiet\" data-do=\"read\" hidden"u8).Attribute("data-other"u8, words["stop reading"])
             .Markup(">"u8).Text(words["read aloud"]).Markup("</button></div>"u8);

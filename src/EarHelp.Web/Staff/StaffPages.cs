@@ -112,6 +112,8 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.ClosedClinic => "audit closed clinic",
         AuditDeed.OpenedClinic => "audit opened clinic",
         AuditDeed.CalledOffVisit => "audit called off visit",
+        AuditDeed.ReportedIncident => "audit reported incident",
+        AuditDeed.ListedIncidents => "audit listed incidents",
         _ => throw new UnreachableException(),
     };
 }
