@@ -25,4 +25,13 @@ public enum AuditDeed
     SentElsewhere,
     RaisedLevel,
     LoweredLevel,
+    Escalated,
+    DidNotCome,
+    BeganDuty,
+    EndedDuty,
+    ClosedClinic,
+    OpenedClinic,
+    CalledOffVisit,
+    ReportedIncident,
+    ListedIncidents,
 }
