@@ -17,4 +17,7 @@ public enum AuditDeed
     ReadConversation,
     ListedAffected,
     Erased,
+    RecordedVisit,
+    MadeVisitLink,
+    ListedVisits,
 }

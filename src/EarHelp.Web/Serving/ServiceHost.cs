@@ -1,6 +1,7 @@
 using System.Net;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
+using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
@@ -66,6 +67,8 @@ public static class ServiceHost
         services.AddSingleton<VisitPages>();
         services.AddSingleton<VisitPosts>();
         services.AddSingleton<TimePages>();
+        services.AddSingleton<VisitRecording>();
+        services.AddSingleton<VisitControl>();
         services.AddSingleton<TimesToOffer>();
         services.AddSingleton<IBusyTimes, BusyFeed>();
         services.AddSingleton(_ => LiteTurnStore.Open(settings.Data, new StoreOptions()));
@@ -74,6 +77,7 @@ public static class ServiceHost
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IKeptConversations>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Requests);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Visits);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Staff);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Audit);
         StaffParts.Add(services, settings);
@@ -97,6 +101,7 @@ public static class ServiceHost
         services.AddHostedService<FirstEdition>();
         services.AddHostedService<UnfinishedSweep>();
         services.AddHostedService<RequestSweep>();
+        services.AddHostedService<VisitSweep>();
         services.AddHostedService<SignatureWatch>();
     }
 
