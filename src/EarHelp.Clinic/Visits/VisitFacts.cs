@@ -69,6 +69,9 @@ public enum VisitFault
     /// <summary>Longer ago than visits are kept.</summary>
     TooLongAgo,
 
+    /// <summary>This form was sent before and said something else.</summary>
+    RecordedOtherwise,
+
     /// <summary>There is no such conversation from which the visit was asked for.</summary>
     UnknownRequest,
 

@@ -31,6 +31,8 @@ public sealed class VisitRecording(IVisitStore visits, ITurnStore turns, TurnTak
         {
             if (visit.Before is { } before && (await turns.LoadAsync(before, cancellation).ConfigureAwait(false)).IsEmpty)
                 return VisitFault.UnknownRequest;
+            if (await visits.FindAsync(visit.Conversation, cancellation).ConfigureAwait(false) is { } earlier)
+                return await AgainAsync(earlier, visit, link, cancellation).ConfigureAwait(false);
             return await BeginAsync(visit, edition, language, link, cancellation).ConfigureAwait(false) ? null : VisitFault.NotSaved;
         }
         catch (StoreFailedException)
@@ -45,21 +47,29 @@ public sealed class VisitRecording(IVisitStore visits, ITurnStore turns, TurnTak
         await visits.FindAsync(conversation, cancellation).ConfigureAwait(false) is not null
         && await taking.TakeAsync(conversation, new Turn(turn, null, new TurnContent.AskForLink()), [link], cancellation).ConfigureAwait(false) is TurnTaken.Kept;
 
+    /// <summary>The same form sent twice is one visit, with a new link; another one is refused, so that nobody believes it was recorded.</summary>
+    async ValueTask<VisitFault?> AgainAsync(Visit earlier, Visit visit, ConversationKey link, CancellationToken cancellation)
+    {
+        if (earlier.At != visit.At || !earlier.Findings.SequenceEqual(visit.Findings))
+            return VisitFault.RecordedOtherwise;
+        return await LinkAsync(visit.Conversation, link.Hash, link, cancellation).ConfigureAwait(false) ? null : VisitFault.NotSaved;
+    }
+
     async ValueTask<bool> BeginAsync(Visit visit, Edition edition, string language, ConversationKey link, CancellationToken cancellation)
     {
         var begin = new TurnContent.Begin(language) { Recorded = VisitFacts.Of(edition, visit.Findings, visit.At) };
         if (await taking.TakeAsync(visit.Conversation, new Turn(FirstTurn, null, begin), [link], cancellation).ConfigureAwait(false) is not TurnTaken.Kept kept)
             return false;
-        if (kept.Edition.Edition.Id != edition.Id)
+        if (kept is { Number: 1, IsRepeated: false } && kept.Edition.Edition.Id == edition.Id)
+            return await visits.PutAsync(visit, cancellation).ConfigureAwait(false);
+
+        // Another edition came into force in between, or an attempt before this one ended half-way: nothing of it may be relied on.
+        if (kept.Number == 1)
         {
-            // Another edition came into force in between: it may not know what was recorded, so nothing of it is kept.
             await turns.EraseAsync(visit.Conversation, cancellation).ConfigureAwait(false);
             taking.Forget(visit.Conversation);
-            return false;
         }
 
-        if (!await visits.PutAsync(visit, cancellation).ConfigureAwait(false))
-            return false;
-        return !kept.IsRepeated || await LinkAsync(visit.Conversation, link.Hash, link, cancellation).ConfigureAwait(false);
+        return false;
     }
 }

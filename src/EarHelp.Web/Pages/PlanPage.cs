@@ -55,8 +55,8 @@ static class PlanPage
     {
         if (visit == VisitInPlan.None)
             return;
-        var hasAsked = visit == VisitInPlan.Asked;
-        html.Markup("<section><h2>"u8).Text(words["visit offer heading"]).Markup("</h2><p>"u8).Text(words[hasAsked ? "visit asked" : "visit offer"])
+        var hasAsked = visit != VisitInPlan.Offered;
+        html.Markup("<section><h2>"u8).Text(words["visit offer heading"]).Markup("</h2><p>"u8).Text(words[visit == VisitInPlan.Answered ? "visit answered" : hasAsked ? "visit asked" : "visit offer"])
             .Markup("</p><p><a class=\"button\" href=\"/visit\">"u8).Text(words[hasAsked ? "visit asked button" : "visit offer button"])
             .Markup("</a></p></section>"u8);
     }

@@ -1,5 +1,5 @@
 using System.Net.Sockets;
-using EarHelp.Web.Visits;
+using EarHelp.Web.AfterVisit;
 using Microsoft.AspNetCore.Connections.Features;
 
 namespace EarHelp.Web.Serving;
@@ -35,10 +35,7 @@ public static class ControlSocket
         app.MapGet(Prefix + "/affected/{id}/{rule}", control.AffectedAsync);
         app.MapGet(Prefix + "/requests", control.RequestsAsync);
         app.MapGet(Prefix + "/audit", control.AuditAsync);
-        var visits = app.Services.GetRequiredService<VisitControl>();
-        app.MapGet(Prefix + "/findings", visits.FindingsAsync);
-        app.MapPost(Prefix + "/visit", visits.RecordAsync);
-        app.MapPost(Prefix + "/visit/{id}/link", visits.LinkAsync);
+        AfterVisitParts.MapControl(app);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);

@@ -1,11 +1,12 @@
 using System.Net;
+using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
-using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Storage;
 using EarHelp.Web.Bot;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -67,8 +68,6 @@ public static class ServiceHost
         services.AddSingleton<VisitPages>();
         services.AddSingleton<VisitPosts>();
         services.AddSingleton<TimePages>();
-        services.AddSingleton<VisitRecording>();
-        services.AddSingleton<VisitControl>();
         services.AddSingleton<TimesToOffer>();
         services.AddSingleton<IBusyTimes, BusyFeed>();
         services.AddSingleton(_ => LiteTurnStore.Open(settings.Data, new StoreOptions()));
@@ -76,7 +75,7 @@ public static class ServiceHost
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IKeptConversations>(parts => parts.GetRequiredService<LiteTurnStore>());
-        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Requests);
+        services.AddSingleton<IRequestStore>(parts => new RingingRequests(parts.GetRequiredService<LiteTurnStore>().Requests, parts.GetRequiredService<DeskBell>()));
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Visits);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Staff);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Audit);
@@ -101,7 +100,6 @@ public static class ServiceHost
         services.AddHostedService<FirstEdition>();
         services.AddHostedService<UnfinishedSweep>();
         services.AddHostedService<RequestSweep>();
-        services.AddHostedService<VisitSweep>();
         services.AddHostedService<SignatureWatch>();
     }
 

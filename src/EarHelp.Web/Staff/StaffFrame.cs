@@ -1,5 +1,6 @@
 using System.Buffers;
 using EarHelp.Clinic.Staff;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Look;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -15,6 +16,8 @@ static class StaffFrame
     static readonly (string Address, string Words, StaffRole[] Roles)[] Ways =
     [
         (StaffParts.Prefix, "staff home", []),
+        (StaffParts.Prefix + "/desk", "desk heading", [StaffRole.Desk, StaffRole.Clinician]),
+        (AfterVisitParts.Prefix, "record list", [StaffRole.Desk, StaffRole.Clinician]),
         (StaffParts.Prefix + "/accounts", "staff accounts", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/audit", "staff audit", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/me", "staff me", []),

@@ -92,6 +92,17 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.ReadConversation => "audit read conversation",
         AuditDeed.ListedAffected => "audit listed affected",
         AuditDeed.Erased => "audit erased",
+        AuditDeed.AcceptedRequest => "audit accepted request",
+        AuditDeed.OfferedTime => "audit offered time",
+        AuditDeed.BookedTime => "audit booked time",
+        AuditDeed.Telephoned => "audit telephoned",
+        AuditDeed.NotReached => "audit not reached",
+        AuditDeed.SentElsewhere => "audit sent elsewhere",
+        AuditDeed.RaisedLevel => "audit raised level",
+        AuditDeed.LoweredLevel => "audit lowered level",
+        AuditDeed.RecordedVisit => "audit recorded visit",
+        AuditDeed.MadeVisitLink => "audit made visit link",
+        AuditDeed.ListedVisits => "audit listed visits",
         _ => throw new UnreachableException(),
     };
 }

@@ -65,8 +65,8 @@ public sealed class PatientPages(
         }
 
         var history = await talk.HistoryAsync(conversation, context.RequestAborted);
-        var hasAsked = (await requests.FindAsync(conversation.Id, context.RequestAborted))?.Request.State == RequestState.Waiting;
-        var visit = hasAsked ? VisitInPlan.Asked : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
+        var asked = await requests.FindAsync(conversation.Id, context.RequestAborted);
+        var visit = asked is { Request.State: RequestState.Waiting } ? asked.Request.Steps.IsEmpty && asked.Request.Judged is null ? VisitInPlan.Asked : VisitInPlan.Answered : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
         var page = PlanPage.Write(conversation.Words, history, outcome, visit, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page);
     }

@@ -156,8 +156,8 @@ public sealed class TimePages(
     {
         public OutcomeTold? Told => Conversation.Outcome;
 
-        /// <summary>The earlier of what was told when it was asked for and what is told now.</summary>
-        public Instant? Limit => (Told is { } told ? Kept.Request.Urgency.OrWorse(Urgency.Of(told)) : Kept.Request.Urgency).SeenBy;
+        /// <summary>As it was sent or as staff called it, and as it is told now, whichever is earlier.</summary>
+        public Instant? Limit => Kept.Request.UrgencyAfter(Told is { } told ? [told] : []).SeenBy;
 
         /// <summary>Only a clinic with lengths offers a time.</summary>
         public Duration HeldFor => Duration.FromMinutes(Conversation.Edition.Edition.Clinic.Lengths?.HoldMinutes ?? 0);

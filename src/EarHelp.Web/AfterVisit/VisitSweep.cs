@@ -3,7 +3,7 @@ using EarHelp.Conversation.Taking;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Serving;
 
-namespace EarHelp.Web.Visits;
+namespace EarHelp.Web.AfterVisit;
 
 /// <summary>Erases what was recorded of visits, with the conversations after them, once their days are over.</summary>
 public sealed class VisitSweep(IVisitStore store, TurnTaking taking, ServedEditions editions, TimeProvider clock, ILogger<VisitSweep> log)

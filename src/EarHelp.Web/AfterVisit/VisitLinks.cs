@@ -1,4 +1,4 @@
-namespace EarHelp.Web.Visits;
+namespace EarHelp.Web.AfterVisit;
 
 /// <summary>The address by which a patient opens the conversation after a visit.</summary>
 static class VisitLinks

@@ -12,7 +12,7 @@ using EarHelp.Web.Turns;
 using NodaTime;
 using NodaTime.Text;
 
-namespace EarHelp.Web.Visits;
+namespace EarHelp.Web.AfterVisit;
 
 /// <summary>What the command line may ask of a running service about visits. It stands in the audit trail before.</summary>
 public sealed class VisitControl(VisitRecording recording, ServedEditions editions, Auditor auditor)

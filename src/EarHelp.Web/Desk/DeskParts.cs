@@ -1,0 +1,31 @@
+using EarHelp.Web.Staff;
+
+namespace EarHelp.Web.Desk;
+
+/// <summary>Puts the desk together.</summary>
+static class DeskParts
+{
+    internal static void Add(IServiceCollection services)
+    {
+        services.AddSingleton<DeskBell>();
+        services.AddSingleton<DeskEvents>();
+        services.AddSingleton<RequestDesk>();
+        services.AddSingleton<DeskPages>();
+        services.AddSingleton<DeskPosts>();
+    }
+
+    internal static void Map(WebApplication app)
+    {
+        const string Desk = StaffParts.Prefix + "/desk";
+        var pages = app.Services.GetRequiredService<DeskPages>();
+        app.MapGet(Desk, pages.QueueAsync);
+        app.MapGet(Desk + "/events", app.Services.GetRequiredService<DeskEvents>().SendAsync);
+        app.MapGet(Desk + "/{id}", pages.RequestAsync);
+        var posts = app.Services.GetRequiredService<DeskPosts>();
+        app.MapPost(Desk + "/{id}/accept", posts.AcceptAsync);
+        app.MapPost(Desk + "/{id}/time", posts.TimeAsync);
+        app.MapPost(Desk + "/{id}/telephone", posts.TelephoneAsync);
+        app.MapPost(Desk + "/{id}/elsewhere", posts.ElsewhereAsync);
+        app.MapPost(Desk + "/{id}/level", posts.LevelAsync);
+    }
+}

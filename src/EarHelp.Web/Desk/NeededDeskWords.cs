@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+
+namespace EarHelp.Web.Desk;
+
+/// <summary>What an edition must word so that requests can be answered; one that lacks any is not served.</summary>
+public static class NeededDeskWords
+{
+    public static ImmutableArray<string> Texts { get; } =
+    [
+        "desk heading", "desk count", "desk as of", "desk unanswered", "desk answered", "desk by when", "desk who", "desk reach", "desk done", "desk nothing done",
+        "desk nameless", "desk asked by", "desk any way", "desk booked", "desk booked late", "desk answer by", "desk left", "desk late", "desk days hours", "desk hours minutes",
+        "desk danger", "desk danger none", "desk treating", "desk treating none", "desk dates", "desk own words", "desk own words none", "desk not known", "desk others",
+        "desk plain no", "desk earlier", "desk told", "desk told open", "desk contact", "desk judged", "desk by",
+        "desk step accepted", "desk step offered", "desk step telephoned", "desk step not reached", "desk step elsewhere",
+        "desk do", "desk accept", "desk no time", "desk times heading", "desk times hint", "desk times none", "desk times unknown", "desk time gone", "desk offer", "desk book",
+        "desk telephone heading", "desk note", "desk note hint", "desk note missing", "desk telephoned", "desk not reached",
+        "desk elsewhere heading", "desk place", "desk place note", "desk patient reads", "desk place missing", "desk elsewhere",
+        "desk level heading", "desk level", "desk reason", "desk reason missing", "desk level missing", "desk level refused", "desk choose", "desk level button",
+    ];
+}
