@@ -30,6 +30,8 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         Visits = new LiteVisitStore(this, file);
         Staff = new LiteStaffStore(this, file);
         Audit = new LiteAuditTrail(this, file);
+        Closings = new LiteClosings(this, file);
+        Incidents = new LiteIncidents(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
@@ -44,6 +46,12 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
 
     /// <summary>Who read and changed what, in the same file.</summary>
     public IAuditTrail Audit { get; }
+
+    /// <summary>When the clinic closed at once, in the same file.</summary>
+    public IClosings Closings { get; }
+
+    /// <summary>What went wrong, in the same file.</summary>
+    public IIncidents Incidents { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -156,6 +164,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
             database.GetCollection(CardDocuments.Collection).Delete(conversation);
             RequestDocuments.Delete(database, conversation);
             VisitDocuments.Delete(database, conversation);
+            IncidentDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);

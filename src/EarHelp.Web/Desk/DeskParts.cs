@@ -12,6 +12,13 @@ static class DeskParts
         services.AddSingleton<RequestDesk>();
         services.AddSingleton<DeskPages>();
         services.AddSingleton<DeskPosts>();
+        services.AddSingleton<EscalatedNow>();
+        services.AddSingleton<Closing>();
+        services.AddSingleton<ClosingPages>();
+        services.AddSingleton<DutyPosts>();
+        services.AddSingleton<IncidentPages>();
+        services.AddSingleton<DeskWatch>();
+        services.AddHostedService(parts => parts.GetRequiredService<DeskWatch>());
     }
 
     internal static void Map(WebApplication app)
@@ -27,5 +34,16 @@ static class DeskParts
         app.MapPost(Desk + "/{id}/telephone", posts.TelephoneAsync);
         app.MapPost(Desk + "/{id}/elsewhere", posts.ElsewhereAsync);
         app.MapPost(Desk + "/{id}/level", posts.LevelAsync);
+        app.MapPost(Desk + "/{id}/did-not-come", posts.DidNotComeAsync);
+        var incidents = app.Services.GetRequiredService<IncidentPages>();
+        app.MapPost(Desk + "/{id}/incident", incidents.ReportAsync);
+        app.MapGet(StaffParts.Prefix + "/incidents", incidents.ListAsync);
+        app.MapGet("/incident", incidents.PatientFormAsync);
+        app.MapPost("/incident", incidents.PatientReportAsync);
+        var closing = app.Services.GetRequiredService<ClosingPages>();
+        app.MapGet(StaffParts.Prefix + "/closing", closing.ReadAsync);
+        app.MapPost(StaffParts.Prefix + "/closing", closing.CloseAsync);
+        app.MapPost(StaffParts.Prefix + "/closing/open", closing.OpenAsync);
+        app.MapPost(StaffParts.Prefix + "/duty", app.Services.GetRequiredService<DutyPosts>().ChangeAsync);
     }
 }

@@ -22,6 +22,9 @@ public sealed class RequestDesk(IRequestStore requests, ITurnStore turns, TurnTa
     internal async Task<DeskOrder> QueueAsync(CancellationToken cancellation) =>
         DeskOrder.Of(await WaitingRequests.FindAsync(requests, turns, cancellation), Now);
 
+    async Task<ImmutableArray<KeptRequest>> SamePersonAsync(KeptRequest kept, CancellationToken cancellation) =>
+        [.. (await requests.WaitingAsync(cancellation)).Where(o => o.Request.Conversation != kept.Request.Conversation && o.Contact?.IsSameAs(kept.Contact) == true)];
+
     /// <returns>Null if there is no such request any more.</returns>
     internal async Task<OpenedRequest?> OpenAsync(string conversation, CancellationToken cancellation)
     {
@@ -34,6 +37,6 @@ public sealed class RequestDesk(IRequestStore requests, ITurnStore turns, TurnTa
         var kind = VisitKind.Of(told, kept.Contact?.Needs.BeenBefore ?? false);
         var free = await times.FindAsync(edition, conversation, kind, kept.Request.Urgency.SeenBy, null, TimesShown, cancellation);
         var names = (await staff.AllAsync(cancellation)).ToImmutableDictionary(a => a.Id, a => a.ShownName);
-        return new OpenedRequest(kept, edition, told, Words.Of(edition, state), Handover.Of(edition.Dialog, told, history.Select(t => t.Turn)), free, names);
+        return new OpenedRequest(kept, edition, told, Words.Of(edition, state), Handover.Of(edition.Dialog, told, history.Select(t => t.Turn)), free, await SamePersonAsync(kept, cancellation), names);
     }
 }

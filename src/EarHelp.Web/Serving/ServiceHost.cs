@@ -79,6 +79,9 @@ public static class ServiceHost
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Visits);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Staff);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Audit);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Closings);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Incidents);
+        services.AddSingleton<ClosedAtOnce>();
         StaffParts.Add(services, settings);
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();

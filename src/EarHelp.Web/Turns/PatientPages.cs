@@ -66,8 +66,8 @@ public sealed class PatientPages(
 
         var history = await talk.HistoryAsync(conversation, context.RequestAborted);
         var asked = await requests.FindAsync(conversation.Id, context.RequestAborted);
-        var visit = asked is { Request.State: RequestState.Waiting } ? asked.Request.Steps.IsEmpty && asked.Request.Judged is null ? VisitInPlan.Asked : VisitInPlan.Answered : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
-        var page = PlanPage.Write(conversation.Words, history, outcome, visit, TokenOf(context), Secret.NewIdentifier(), Now);
+        var visit = asked is { Request.State: RequestState.Waiting } ? ClinicAnswer.IsNone(asked.Request) ? VisitInPlan.Asked : VisitInPlan.Answered : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
+        var page = PlanPage.Write(conversation.Words, conversation.Edition, history, ClosedNow.In(conversation.Edition, outcome, Now)!, visit, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page);
     }
 
