@@ -39,7 +39,11 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             signposts,
             answers,
             glossary)
-        { AnswerGroups = groups.InOrder, Speech = new SpeechReader(_dialog, pages, [.. answers.Keys], [.. signposts.Select(s => s.Id)], problems).Read() };
+        {
+            AnswerGroups = groups.InOrder,
+            Findings = new FindingWordsReader(pages, problems).Read(_dialog.Findings),
+            Speech = new SpeechReader(_dialog, pages, [.. answers.Keys], [.. signposts.Select(s => s.Id)], problems).Read(),
+        };
         groups.ReportEmpty();
         ReadingCheck.Report(wording, ReadingWaiver.Read(pages.TablesOf(WordPages.ReadingWaivers), problems), problems);
         return wording;

@@ -114,6 +114,9 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.CalledOffVisit => "audit called off visit",
         AuditDeed.ReportedIncident => "audit reported incident",
         AuditDeed.ListedIncidents => "audit listed incidents",
+        AuditDeed.RecordedVisit => "audit recorded visit",
+        AuditDeed.MadeVisitLink => "audit made visit link",
+        AuditDeed.ListedVisits => "audit listed visits",
         _ => throw new UnreachableException(),
     };
 }
