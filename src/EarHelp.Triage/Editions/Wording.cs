@@ -34,6 +34,9 @@ public sealed record Wording(
     /// <summary>The headings under which the answers stand, in reading order.</summary>
     public ImmutableArray<string> AnswerGroups { get; init; } = [];
 
+    /// <summary>How people say things in messages of their own.</summary>
+    public Speech Speech { get; init; } = Speech.None;
+
     /// <summary>By finding.</summary>
     public FrozenDictionary<string, FindingWords> Findings { get; init; } = FrozenDictionary<string, FindingWords>.Empty;
 }
