@@ -17,6 +17,7 @@ static class DeskParts
         services.AddSingleton<ClosingPages>();
         services.AddSingleton<DutyPosts>();
         services.AddSingleton<IncidentPages>();
+        services.AddSingleton<RecallPages>();
         services.AddSingleton<DeskWatch>();
         services.AddHostedService(parts => parts.GetRequiredService<DeskWatch>());
     }
@@ -40,6 +41,7 @@ static class DeskParts
         app.MapGet(StaffParts.Prefix + "/incidents", incidents.ListAsync);
         app.MapGet("/incident", incidents.PatientFormAsync);
         app.MapPost("/incident", incidents.PatientReportAsync);
+        app.MapGet(StaffParts.Prefix + "/recall", app.Services.GetRequiredService<RecallPages>().ReadAsync);
         var closing = app.Services.GetRequiredService<ClosingPages>();
         app.MapGet(StaffParts.Prefix + "/closing", closing.ReadAsync);
         app.MapPost(StaffParts.Prefix + "/closing", closing.CloseAsync);
