@@ -31,6 +31,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         Audit = new LiteAuditTrail(this, file);
         Closings = new LiteClosings(this, file);
         Incidents = new LiteIncidents(this, file);
+        Callers = new LiteCallers(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
@@ -48,6 +49,9 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
 
     /// <summary>What went wrong, in the same file.</summary>
     public IIncidents Incidents { get; }
+
+    /// <summary>For whom the desk holds conversations, in the same file.</summary>
+    public ICallers Callers { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -159,6 +163,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
             database.GetCollection(CardDocuments.Collection).Delete(conversation);
             RequestDocuments.Delete(database, conversation);
             IncidentDocuments.Delete(database, conversation);
+            CallerDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);

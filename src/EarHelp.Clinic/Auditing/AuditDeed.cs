@@ -34,4 +34,7 @@ public enum AuditDeed
     CalledOffVisit,
     ReportedIncident,
     ListedIncidents,
+    BeganForCaller,
+    ListedCallers,
+    FollowedUpCaller,
 }

@@ -18,6 +18,7 @@ static class DeskParts
         services.AddSingleton<DutyPosts>();
         services.AddSingleton<IncidentPages>();
         services.AddSingleton<RecallPages>();
+        services.AddSingleton<CallerPages>();
         services.AddSingleton<DeskWatch>();
         services.AddHostedService(parts => parts.GetRequiredService<DeskWatch>());
     }
@@ -42,6 +43,11 @@ static class DeskParts
         app.MapGet("/incident", incidents.PatientFormAsync);
         app.MapPost("/incident", incidents.PatientReportAsync);
         app.MapGet(StaffParts.Prefix + "/recall", app.Services.GetRequiredService<RecallPages>().ReadAsync);
+        var callers = app.Services.GetRequiredService<CallerPages>();
+        app.MapGet(StaffParts.Prefix + "/callers", callers.ListAsync);
+        app.MapPost(StaffParts.Prefix + "/callers", callers.BeginAsync);
+        app.MapPost(StaffParts.Prefix + "/callers/end", callers.EndAsync);
+        app.MapPost(StaffParts.Prefix + "/callers/{id}/followed-up", callers.FollowUpAsync);
         var closing = app.Services.GetRequiredService<ClosingPages>();
         app.MapGet(StaffParts.Prefix + "/closing", closing.ReadAsync);
         app.MapPost(StaffParts.Prefix + "/closing", closing.CloseAsync);

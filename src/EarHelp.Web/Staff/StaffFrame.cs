@@ -16,6 +16,7 @@ static class StaffFrame
     [
         (StaffParts.Prefix, "staff home", []),
         (StaffParts.Prefix + "/desk", "desk heading", [StaffRole.Desk, StaffRole.Clinician]),
+        (StaffParts.Prefix + "/callers", "callers heading", [StaffRole.Desk, StaffRole.Clinician]),
         (StaffParts.Prefix + "/closing", "closing heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Administrator]),
         (StaffParts.Prefix + "/recall", "recall heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
         (StaffParts.Prefix + "/incidents", "incidents heading", [StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),

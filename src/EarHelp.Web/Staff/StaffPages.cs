@@ -114,6 +114,9 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.CalledOffVisit => "audit called off visit",
         AuditDeed.ReportedIncident => "audit reported incident",
         AuditDeed.ListedIncidents => "audit listed incidents",
+        AuditDeed.BeganForCaller => "audit began for caller",
+        AuditDeed.ListedCallers => "audit listed callers",
+        AuditDeed.FollowedUpCaller => "audit followed up caller",
         _ => throw new UnreachableException(),
     };
 }
