@@ -24,7 +24,7 @@ public sealed class CallerTests(Service service)
         await Looks.WellAsync(kit, "caller-2-letter");
 
         await kit.FillFormAsync(Person.SlowlyDuller);
-        await kit.ChooseAsync("speech");
+        await kit.ChooseAsync("Words are slurred");
         await kit.ContinueAsync();
         await kit.WalkToPlanAsync(Person.SlowlyDuller);
         await Expect(kit.Page.GetByRole(AriaRole.Heading, new() { Name = "Emergency: say and do this now" })).ToBeVisibleAsync();
