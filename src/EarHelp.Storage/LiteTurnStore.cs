@@ -27,6 +27,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         _writer = new Writer(file, options);
         _largestBodyBytes = options.LargestBodyBytes;
         Requests = new LiteRequestStore(this, file);
+        Visits = new LiteVisitStore(this, file);
         Staff = new LiteStaffStore(this, file);
         Audit = new LiteAuditTrail(this, file);
         Closings = new LiteClosings(this, file);
@@ -37,6 +38,9 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
 
     /// <summary>Requests for visits, in the same file.</summary>
     public IRequestStore Requests { get; }
+
+    /// <summary>What was recorded of visits, in the same file.</summary>
+    public IVisitStore Visits { get; }
 
     /// <summary>Accounts of staff, in the same file.</summary>
     public IStaffStore Staff { get; }
@@ -146,12 +150,13 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         _lock.Dispose();
     }
 
-    int Erase(IReadOnlyCollection<string> conversations)
+    /// <summary>Erases conversations with all that is kept of them, and those that a visit joins to them. To be called by the one writer.</summary>
+    internal int Erase(IReadOnlyCollection<string> conversations)
     {
         var database = _file.Database;
         var turns = database.GetCollection(TurnDocuments.Collection);
         var erased = 0;
-        var present = conversations.Where(c => TurnDocuments.Of(database, c).Any()).ToArray();
+        var present = VisitDocuments.WithJoined(database, conversations).Where(c => TurnDocuments.Of(database, c).Any()).ToArray();
         if (present.Length == 0)
             return 0;
         _file.AnnounceWriteAnew();
@@ -162,6 +167,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
                 turns.Delete(id);
             database.GetCollection(CardDocuments.Collection).Delete(conversation);
             RequestDocuments.Delete(database, conversation);
+            VisitDocuments.Delete(database, conversation);
             IncidentDocuments.Delete(database, conversation);
             CallerDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);

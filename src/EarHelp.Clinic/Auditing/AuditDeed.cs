@@ -37,4 +37,7 @@ public enum AuditDeed
     BeganForCaller,
     ListedCallers,
     FollowedUpCaller,
+    RecordedVisit,
+    MadeVisitLink,
+    ListedVisits,
 }

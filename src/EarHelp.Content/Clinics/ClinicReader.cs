@@ -17,6 +17,8 @@ static class ClinicReader
 
     const string RequestKept = "request kept days";
 
+    const string VisitKept = "visit kept days";
+
     const int MinutesOfDay = 24 * 60;
 
     static readonly string[] Needed =
@@ -25,7 +27,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
@@ -52,6 +54,7 @@ static class ClinicReader
             VisitCost = Text("visit cost"),
             ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
             RequestKeptDays = ReadDays(page, RequestKept, problems),
+            VisitKeptDays = ReadDays(page, VisitKept, problems),
             Lengths = VisitTable.Read(page, problems),
         };
     }

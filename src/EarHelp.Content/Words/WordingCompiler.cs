@@ -37,7 +37,7 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             ReadSignposts(),
             new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), groups, problems).Read(),
             glossary)
-        { AnswerGroups = groups.InOrder };
+        { AnswerGroups = groups.InOrder, Findings = new FindingWordsReader(pages, problems).Read(_dialog.Findings) };
         groups.ReportEmpty();
         ReadingCheck.Report(wording, ReadingWaiver.Read(pages.TablesOf(WordPages.ReadingWaivers), problems), problems);
         return wording;

@@ -11,7 +11,7 @@ sealed class StoreFile : IDisposable
     static readonly string[] Collections =
     [
         TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection, ChainDocuments.Ledger,
-        RequestDocuments.Collection, RequestDocuments.Contacts, StaffDocuments.Collection, ChainDocuments.Audit,
+        RequestDocuments.Collection, RequestDocuments.Contacts, VisitDocuments.Collection, StaffDocuments.Collection, ChainDocuments.Audit,
         ClosingDocuments.Collection, IncidentDocuments.Collection, CallerDocuments.Collection,
     ];
 

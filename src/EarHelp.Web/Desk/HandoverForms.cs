@@ -1,5 +1,7 @@
 using System.Globalization;
 using EarHelp.Clinic.Desk;
+using EarHelp.Clinic.Staff;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
@@ -51,6 +53,12 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         StaffForm.WriteText(html, Words, Advice, "desk place note", "desk patient reads", LongestNote);
         StaffForm.End(html, Words, "desk elsewhere");
         WriteLevels();
+        if (reader.Account.Has(StaffRole.Clinician))
+        {
+            html.Markup("<p><a class=\"button quiet\""u8).Attribute("href"u8, $"{AfterVisitParts.Prefix}/new?{RecordForm.Before}={opened.Request.Conversation}").Markup(">"u8)
+                .Text(Words["record new"]).Markup("</a></p>"u8);
+        }
+
         Begin("incident");
         html.Element("h3"u8, Words["incident heading"]).Element("p"u8, Words["incident hint"]);
         StaffForm.WriteText(html, Words, IncidentPages.Happened, "incident happened", "incident staff reads", IncidentPages.LongestText);

@@ -1,5 +1,6 @@
 using System.Buffers;
 using EarHelp.Clinic.Staff;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Look;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -17,6 +18,7 @@ static class StaffFrame
         (StaffParts.Prefix, "staff home", []),
         (StaffParts.Prefix + "/desk", "desk heading", [StaffRole.Desk, StaffRole.Clinician]),
         (StaffParts.Prefix + "/callers", "callers heading", [StaffRole.Desk, StaffRole.Clinician]),
+        (AfterVisitParts.Prefix, "record list", [StaffRole.Desk, StaffRole.Clinician]),
         (StaffParts.Prefix + "/closing", "closing heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Administrator]),
         (StaffParts.Prefix + "/recall", "recall heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
         (StaffParts.Prefix + "/incidents", "incidents heading", [StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),

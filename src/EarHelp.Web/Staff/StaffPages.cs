@@ -117,6 +117,9 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.BeganForCaller => "audit began for caller",
         AuditDeed.ListedCallers => "audit listed callers",
         AuditDeed.FollowedUpCaller => "audit followed up caller",
+        AuditDeed.RecordedVisit => "audit recorded visit",
+        AuditDeed.MadeVisitLink => "audit made visit link",
+        AuditDeed.ListedVisits => "audit listed visits",
         _ => throw new UnreachableException(),
     };
 }
