@@ -85,7 +85,7 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
         html.Markup("<section><h2>"u8).Text(Words[heading]).Markup("</h2>"u8);
         foreach (var kind in Words.Edition.Dialog.Findings.Where(f => f.About == about).GroupBy(f => f.Kind))
         {
-            html.Markup("<fieldset><legend>"u8).Text(Words[KeyOf(kind.Key)]).Markup("</legend><ul class=\"choices\">"u8);
+            html.Markup("<fieldset><legend><span class=\"heard\">"u8).Text(Words[heading]).Markup(": </span>"u8).Text(Words[KeyOf(kind.Key)]).Markup("</legend><ul class=\"choices\">"u8);
             foreach (var finding in kind)
                 WriteChoice(finding, ear, part);
             html.Markup("</ul></fieldset>"u8);
