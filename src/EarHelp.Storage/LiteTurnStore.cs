@@ -32,6 +32,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         Audit = new LiteAuditTrail(this, file);
         Closings = new LiteClosings(this, file);
         Incidents = new LiteIncidents(this, file);
+        Callers = new LiteCallers(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
@@ -52,6 +53,9 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
 
     /// <summary>What went wrong, in the same file.</summary>
     public IIncidents Incidents { get; }
+
+    /// <summary>For whom the desk holds conversations, in the same file.</summary>
+    public ICallers Callers { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -165,6 +169,7 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
             RequestDocuments.Delete(database, conversation);
             VisitDocuments.Delete(database, conversation);
             IncidentDocuments.Delete(database, conversation);
+            CallerDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);

@@ -17,6 +17,8 @@ static class DeskParts
         services.AddSingleton<ClosingPages>();
         services.AddSingleton<DutyPosts>();
         services.AddSingleton<IncidentPages>();
+        services.AddSingleton<RecallPages>();
+        services.AddSingleton<CallerPages>();
         services.AddSingleton<DeskWatch>();
         services.AddHostedService(parts => parts.GetRequiredService<DeskWatch>());
     }
@@ -40,6 +42,12 @@ static class DeskParts
         app.MapGet(StaffParts.Prefix + "/incidents", incidents.ListAsync);
         app.MapGet("/incident", incidents.PatientFormAsync);
         app.MapPost("/incident", incidents.PatientReportAsync);
+        app.MapGet(StaffParts.Prefix + "/recall", app.Services.GetRequiredService<RecallPages>().ReadAsync);
+        var callers = app.Services.GetRequiredService<CallerPages>();
+        app.MapGet(StaffParts.Prefix + "/callers", callers.ListAsync);
+        app.MapPost(StaffParts.Prefix + "/callers", callers.BeginAsync);
+        app.MapPost(StaffParts.Prefix + "/callers/end", callers.EndAsync);
+        app.MapPost(StaffParts.Prefix + "/callers/{id}/followed-up", callers.FollowUpAsync);
         var closing = app.Services.GetRequiredService<ClosingPages>();
         app.MapGet(StaffParts.Prefix + "/closing", closing.ReadAsync);
         app.MapPost(StaffParts.Prefix + "/closing", closing.CloseAsync);

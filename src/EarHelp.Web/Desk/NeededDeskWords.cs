@@ -21,6 +21,12 @@ public static class NeededDeskWords
         "incidents heading", "incidents none", "incident heading", "incident hint", "incident kept", "incident happened", "incident staff reads", "incident send",
         "incident by", "incident by patient", "incident conversation", "incident edition", "incident rules", "incident rules none",
         "incident link", "incident patient heading", "incident patient hint", "incident patient reads", "incident missing", "incident thanks",
+        "recall heading", "recall hint", "recall edition", "recall rule", "recall rule hint", "recall find", "recall unknown", "recall count", "recall unreadable",
+        "recall when", "recall outcome", "recall decided", "recall beside", "recall no contact",
+        "callers heading", "callers hint", "callers begin", "callers end hint", "callers end", "callers broken", "callers none", "callers no number", "callers begun",
+        "callers followed up", "caller heading", "caller now heading", "caller number", "caller number hint", "caller back",
         "duty heading", "duty on", "duty off", "duty begin", "duty end", "desk level button",
     ];
+
+    public static ImmutableArray<string> Pages { get; } = ["caller", "caller now"];
 }

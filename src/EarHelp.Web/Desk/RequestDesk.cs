@@ -29,10 +29,14 @@ public sealed class RequestDesk(IRequestStore requests, ITurnStore turns, TurnTa
     internal async Task<OpenedRequest?> OpenAsync(string conversation, CancellationToken cancellation)
     {
         if (await requests.FindAsync(conversation, cancellation) is not { Request.State: RequestState.Waiting } kept
-            || await taking.FindAsync(conversation, cancellation) is not var (edition, state) || state.Told is not { } told)
+            || await taking.FindAsync(conversation, cancellation) is not var (edition, state))
             return null;
         var history = await taking.HistoryAsync(conversation, cancellation);
-        var outcomes = history.SelectMany(t => t.Replies.OfType<Reply.Outcome>()).Select(o => o.Told);
+        ImmutableArray<OutcomeTold> outcomes = [.. history.SelectMany(t => t.Replies.OfType<Reply.Outcome>()).Select(o => o.Told)];
+
+        // Who started over after asking still waits: what was told last counts until something else is told.
+        if ((state.Told ?? outcomes.LastOrDefault()) is not { } told)
+            return null;
         kept = kept with { Request = kept.Request with { Urgency = kept.Request.UrgencyAfter(outcomes) } };
         var kind = VisitKind.Of(told, kept.Contact?.Needs.BeenBefore ?? false);
         var free = await times.FindAsync(edition, conversation, kind, kept.Request.Urgency.SeenBy, null, TimesShown, cancellation);

@@ -81,6 +81,7 @@ public static class ServiceHost
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Audit);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Closings);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Incidents);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Callers);
         services.AddSingleton<ClosedAtOnce>();
         StaffParts.Add(services, settings);
         services.AddSingleton<LedgerInForce>();

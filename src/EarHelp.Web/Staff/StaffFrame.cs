@@ -17,8 +17,10 @@ static class StaffFrame
     [
         (StaffParts.Prefix, "staff home", []),
         (StaffParts.Prefix + "/desk", "desk heading", [StaffRole.Desk, StaffRole.Clinician]),
+        (StaffParts.Prefix + "/callers", "callers heading", [StaffRole.Desk, StaffRole.Clinician]),
         (AfterVisitParts.Prefix, "record list", [StaffRole.Desk, StaffRole.Clinician]),
         (StaffParts.Prefix + "/closing", "closing heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Administrator]),
+        (StaffParts.Prefix + "/recall", "recall heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
         (StaffParts.Prefix + "/incidents", "incidents heading", [StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
         (StaffParts.Prefix + "/accounts", "staff accounts", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/audit", "staff audit", [StaffRole.Administrator]),
