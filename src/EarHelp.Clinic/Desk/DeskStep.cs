@@ -32,4 +32,13 @@ public enum DeskStepKind
     NotReached,
 
     SentElsewhere,
+
+    /// <summary>The clinic closed at once, and the visit is off; it is no answer.</summary>
+    CalledOff,
+
+    /// <summary>The person was expected and did not come; it is no answer.</summary>
+    DidNotCome,
+
+    /// <summary>Nobody had answered in time, and whoever is on duty was told; it is no answer, and the patient does not read it.</summary>
+    Escalated,
 }

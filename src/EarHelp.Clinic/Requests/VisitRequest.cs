@@ -50,7 +50,8 @@ public sealed record VisitRequest(
     public bool IsAnswered(Urgency urgency, Instant now)
     {
         ArgumentNullException.ThrowIfNull(urgency);
-        return Steps.LastOrDefault(s => s.Kind != DeskStepKind.NotReached) is { } last
+        return Steps.LastOrDefault(s => s.Kind is not (DeskStepKind.NotReached or DeskStepKind.Escalated)) is { } last
+            && last.Kind is not (DeskStepKind.CalledOff or DeskStepKind.DidNotCome)
             && urgency.Rank >= last.Seen.Rank
             && (urgency.SeenBy is not { } limit || (last.Seen.SeenBy is { } seen && limit >= seen))
             && (last.Kind != DeskStepKind.OfferedTime || Booked is not null || Held?.IsHeld(now) == true);

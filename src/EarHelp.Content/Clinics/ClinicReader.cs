@@ -17,6 +17,8 @@ static class ClinicReader
 
     const string RequestKept = "request kept days";
 
+    const string VisitKept = "visit kept days";
+
     const string RecordAddress = "record address";
 
     const int MinutesOfDay = 24 * 60;
@@ -27,7 +29,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
@@ -54,6 +56,7 @@ static class ClinicReader
             VisitCost = Text("visit cost"),
             ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
             RequestKeptDays = ReadDays(page, RequestKept, problems),
+            VisitKeptDays = ReadDays(page, VisitKept, problems),
             RecordAddress = ReadAddress(page, problems),
             Lengths = VisitTable.Read(page, problems),
         };

@@ -64,6 +64,17 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
         await DoAsync(context, asked, isReached ? AuditDeed.Telephoned : AuditDeed.NotReached, (request, now) => request.Stepped(Step(asked, kind, now, note), asked.Form, now));
     }
 
+    public async Task DidNotComeAsync(HttpContext context)
+    {
+        if (await OpenAsync(context) is not { } asked)
+            return;
+        if (asked.Opened.Request.Booked is not { } booked || booked.Start > desk.Now)
+            await pages.SendRequestAsync(context, asked.By, "desk not over");
+        else
+            await DoAsync(context, asked, AuditDeed.DidNotCome, (request, now) =>
+                request.Cancelled(asked.Form, now) with { Steps = [.. request.Steps, Step(asked, DeskStepKind.DidNotCome, now, "") with { Time = booked }] });
+    }
+
     /// <summary>The time that the person had is given back.</summary>
     public async Task ElsewhereAsync(HttpContext context)
     {

@@ -1,13 +1,16 @@
 using System.Globalization;
 using EarHelp.Clinic.Desk;
+using EarHelp.Clinic.Staff;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
+using NodaTime;
 
 namespace EarHelp.Web.Desk;
 
 /// <summary>What can be done about a request: a form each, whole without a script.</summary>
-sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opened, string form)
+sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opened, string form, Instant now)
 {
     internal const string Note = "note";
     internal const string Reason = "reason";
@@ -30,6 +33,12 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
             StaffForm.End(html, Words, "desk accept");
         }
 
+        if (opened.Request.Booked is { } past && past.Start < now)
+        {
+            Begin("did-not-come");
+            StaffForm.End(html, Words, "desk did not come");
+        }
+
         WriteTimes();
         Begin("telephone");
         html.Element("h3"u8, Words["desk telephone heading"]);
@@ -44,6 +53,16 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         StaffForm.WriteText(html, Words, Advice, "desk place note", "desk patient reads", LongestNote);
         StaffForm.End(html, Words, "desk elsewhere");
         WriteLevels();
+        if (reader.Account.Has(StaffRole.Clinician))
+        {
+            html.Markup("<p><a class=\"button quiet\""u8).Attribute("href"u8, $"{AfterVisitParts.Prefix}/new?{RecordForm.Before}={opened.Request.Conversation}").Markup(">"u8)
+                .Text(Words["record new"]).Markup("</a></p>"u8);
+        }
+
+        Begin("incident");
+        html.Element("h3"u8, Words["incident heading"]).Element("p"u8, Words["incident hint"]);
+        StaffForm.WriteText(html, Words, IncidentPages.Happened, "incident happened", "incident staff reads", IncidentPages.LongestText);
+        StaffForm.End(html, Words, "incident send");
         html.Markup("</div>"u8);
     }
 

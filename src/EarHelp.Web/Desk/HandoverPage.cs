@@ -24,7 +24,7 @@ sealed class HandoverPage(HtmlWriter html, SignedIn reader, OpenedRequest opened
             StaffForm.WriteFault(html, reader.Words, fault);
             var page = new HandoverPage(html, reader, opened, now);
             page.WriteHandover();
-            new HandoverForms(html, reader, opened, form).Write();
+            new HandoverForms(html, reader, opened, form, now).Write();
         });
     }
 
@@ -33,6 +33,7 @@ sealed class HandoverPage(HtmlWriter html, SignedIn reader, OpenedRequest opened
         html.Markup("<p>"u8);
         QueuePage.WriteUrgency(html, Words, opened.Request.Urgency, now);
         html.Markup("</p>"u8);
+        WriteSamePerson();
         var handover = opened.Handover;
         WriteAnswers("desk danger", handover.DangerSigns, "desk danger none");
         WriteAnswers("desk dates", handover.Dates, null);
@@ -50,6 +51,17 @@ sealed class HandoverPage(HtmlWriter html, SignedIn reader, OpenedRequest opened
         }
 
         WriteDone();
+    }
+
+    /// <summary>Other requests that stand with the same number or address: they may be by the same person.</summary>
+    void WriteSamePerson()
+    {
+        if (opened.SamePerson.IsEmpty)
+            return;
+        html.Element("p"u8, Words["desk same person"]).Markup("<ul>"u8);
+        foreach (var other in opened.SamePerson)
+            html.Markup("<li><a"u8).Attribute("href"u8, "/staff/desk/" + other.Request.Conversation).Markup(">"u8).Typed(QueuePage.NameOf(Words, other)).Markup("</a></li>"u8);
+        html.Markup("</ul>"u8);
     }
 
     /// <param name="none">Key of what is said if there is none; null: the part is left out then.</param>

@@ -15,6 +15,18 @@ public static class NeededDeskWords
         "desk do", "desk accept", "desk no time", "desk times heading", "desk times hint", "desk times none", "desk times unknown", "desk time gone", "desk offer", "desk book",
         "desk telephone heading", "desk note", "desk note hint", "desk note missing", "desk telephoned", "desk not reached",
         "desk elsewhere heading", "desk place", "desk place note", "desk patient reads", "desk place missing", "desk elsewhere",
-        "desk level heading", "desk level", "desk reason", "desk reason missing", "desk level missing", "desk level refused", "desk choose", "desk level button",
+        "desk level heading", "desk level", "desk reason", "desk reason missing", "desk level missing", "desk level refused", "desk choose",
+        "desk step called off", "desk step did not come", "desk step escalated", "desk escalated", "desk did not come", "desk not over", "desk same person",
+        "closing heading", "closing hint", "closing last day", "closing close", "closing now", "closing open hint", "closing open", "closing wrong day",
+        "incidents heading", "incidents none", "incident heading", "incident hint", "incident kept", "incident happened", "incident staff reads", "incident send",
+        "incident by", "incident by patient", "incident conversation", "incident edition", "incident rules", "incident rules none",
+        "incident link", "incident patient heading", "incident patient hint", "incident patient reads", "incident missing", "incident thanks",
+        "recall heading", "recall hint", "recall edition", "recall rule", "recall rule hint", "recall find", "recall unknown", "recall count", "recall unreadable",
+        "recall when", "recall outcome", "recall decided", "recall beside", "recall no contact",
+        "callers heading", "callers hint", "callers begin", "callers end hint", "callers end", "callers broken", "callers none", "callers no number", "callers begun",
+        "callers followed up", "caller heading", "caller now heading", "caller number", "caller number hint", "caller back",
+        "duty heading", "duty on", "duty off", "duty begin", "duty end", "desk level button",
     ];
+
+    public static ImmutableArray<string> Pages { get; } = ["caller", "caller now"];
 }

@@ -15,6 +15,7 @@ namespace EarHelp.Web.Desk;
 /// <param name="Told">The outcome that was told last.</param>
 /// <param name="Words">Of the conversation: its own edition's, for who writes in it.</param>
 /// <param name="Free">Times that could be offered; null: nobody can tell.</param>
+/// <param name="SamePerson">Other requests with the same number or address.</param>
 /// <param name="By">Names of who did what, by account.</param>
 sealed record OpenedRequest(
     KeptRequest Kept,
@@ -23,6 +24,7 @@ sealed record OpenedRequest(
     Words Words,
     Handover Handover,
     ImmutableArray<VisitTime>? Free,
+    ImmutableArray<KeptRequest> SamePerson,
     ImmutableDictionary<string, string> By)
 {
     public VisitRequest Request => Kept.Request;

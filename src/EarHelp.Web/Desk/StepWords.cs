@@ -19,6 +19,9 @@ static class StepWords
         DeskStepKind.Telephoned => "desk step telephoned",
         DeskStepKind.NotReached => "desk step not reached",
         DeskStepKind.SentElsewhere => "desk step elsewhere",
+        DeskStepKind.CalledOff => "desk step called off",
+        DeskStepKind.DidNotCome => "desk step did not come",
+        DeskStepKind.Escalated => "desk step escalated",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 }

@@ -23,7 +23,7 @@ public sealed class Control(
         var id = IdOf(context);
         await AuditAsync(context, AuditDeed.Erased, id);
         var isErased = await store.EraseAsync(id, context.RequestAborted);
-        taking.Forget(id);
+        taking.ForgetAll();
         await SayAsync(context, isErased, new { erased = isErased });
     }
 

@@ -77,8 +77,13 @@ public static class ServiceHost
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IKeptConversations>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IRequestStore>(parts => new RingingRequests(parts.GetRequiredService<LiteTurnStore>().Requests, parts.GetRequiredService<DeskBell>()));
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Visits);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Staff);
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Audit);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Closings);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Incidents);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Callers);
+        services.AddSingleton<ClosedAtOnce>();
         StaffParts.Add(services, settings);
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();

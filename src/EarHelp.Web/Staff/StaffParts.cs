@@ -1,3 +1,4 @@
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Authentication.Cookies;
@@ -72,6 +73,7 @@ static class StaffParts
         services.AddSingleton<AccountPosts>();
         services.AddSingleton<StaffPages>();
         DeskParts.Add(services);
+        AfterVisitParts.Add(services);
     }
 
     internal static void Map(WebApplication app)
@@ -103,6 +105,7 @@ static class StaffParts
         app.MapGet(Prefix + "/me", pages.MeAsync);
         app.MapGet(Prefix + "/audit", pages.AuditAsync);
         DeskParts.Map(app);
+        AfterVisitParts.Map(app);
     }
 
     static void Configure(IdentityOptions identity)

@@ -13,7 +13,7 @@ static class ClinicAnswer
 {
     internal static void Write(HtmlWriter html, Words words, VisitRequest request, OutcomeTold? told, Instant now)
     {
-        if (request.Judged is null && request.Steps.IsEmpty)
+        if (IsNone(request))
             return;
         var shown = In(request, told);
         if (IsJudged(request, told) && shown is { Rank: 0 })
@@ -27,12 +27,15 @@ static class ClinicAnswer
         html.Markup("<section id=\"answer\"><h2>"u8).Text(words["answer clinic heading"]).Markup("</h2>"u8);
         if (request.Judged is { } judged)
             html.Element("p"u8, words.Letter.Text("answer clinic judged", ("moment", words.Letter.Moment(judged.At)), ("reason", judged.Because)));
-        foreach (var step in request.Steps.Reverse())
-            html.Element("p"u8, words.Letter.Text(KeyOf(step.Kind), ("moment", words.Letter.Moment(step.At)), ("note", step.Kind == DeskStepKind.SentElsewhere ? step.Note : string.Empty)));
+        foreach (var step in request.Steps.Where(s => s.Kind != DeskStepKind.Escalated).Reverse())
+            html.Element("p"u8, words.Letter.Text(KeyOf(step.Kind), ("moment", words.Letter.Moment(step.At)), ("time", step.Time is { } time ? words.Letter.Moment(time.Start) : string.Empty), ("note", step.Kind == DeskStepKind.SentElsewhere ? step.Note : string.Empty)));
         if (shown is not null && (IsJudged(request, told) || Elsewhere(request) is not null))
             WriteSections(html, words, shown, now, IsJudged(request, told) ? OutcomeSectionKind.HowSoon : OutcomeSectionKind.Where);
         html.Markup("</section>"u8);
     }
+
+    /// <summary>True while staff have said nothing that the patient reads.</summary>
+    internal static bool IsNone(VisitRequest request) => request.Judged is null && request.Steps.All(s => s.Kind == DeskStepKind.Escalated);
 
     /// <summary>The outcome as it stands after staff: their level and limit, and the place to which they sent the person. What was told later stays.</summary>
     internal static OutcomeTold? In(VisitRequest request, OutcomeTold? told)
@@ -65,6 +68,8 @@ static class ClinicAnswer
         DeskStepKind.Telephoned => "answer clinic telephoned",
         DeskStepKind.NotReached => "answer clinic not reached",
         DeskStepKind.SentElsewhere => "answer clinic elsewhere",
+        DeskStepKind.CalledOff => "answer clinic called off",
+        DeskStepKind.DidNotCome => "answer clinic did not come",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 }

@@ -107,7 +107,7 @@ public sealed class TimePages(
     {
         var free = await FreeAsync(asked, after, TimesPage.MostShown, context.RequestAborted);
         var page = TimesPage.Write(
-            asked.Conversation.Words, free, asked.Limit, asked.Told!, isGone, after is not null, FormToken.For(asked.Secret), Secret.NewIdentifier(), Now);
+            asked.Conversation.Words, free, asked.Limit, ClosedNow.In(asked.Conversation.Edition, asked.Told, Now)!, isGone, after is not null, FormToken.For(asked.Secret), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page, isGone ? StatusCodes.Status409Conflict : StatusCodes.Status200OK);
     }
 

@@ -156,6 +156,21 @@ public sealed class DeskTests(ClinicStaff staff)
     }
 
     [Fact]
+    public async Task Who_starts_over_after_asking_still_waits_and_can_be_looked_at()
+    {
+        using var desk = await staff.NewAsync("desk");
+        using var patient = await AskedAsync("Zoe Again", Asking.DullForWeeks);
+        var over = await patient.ReadAsync("/start-over");
+        await patient.PostAsync("/start-over", over.FormTo("/start-over"));
+
+        var (_, page) = await OpenAsync(desk, patient);
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.Contains("Zoe Again", page.Text, StringComparison.Ordinal);
+        Assert.Contains("in two weeks", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task An_open_desk_is_told_of_a_new_request_and_gets_only_the_list()
     {
         using var desk = await staff.NewAsync("desk");
