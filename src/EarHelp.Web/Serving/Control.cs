@@ -75,11 +75,10 @@ public sealed class Control(
     /// <summary>The same of a whole day; 400 if it is none.</summary>
     public Task RecordsOfDayAsync(HttpContext context)
     {
-        var day = LocalDatePattern.Iso.Parse(IdOf(context));
-        if (day.Success)
-            return WriteRecordsAsync(context, null, async () => await records.OfDayAsync(day.Value, context.RequestAborted));
+        if (LocalDatePattern.Iso.Parse(IdOf(context)) is { Success: true, Value: var day })
+            return WriteRecordsAsync(context, null, async () => await records.OfDayAsync(day, context.RequestAborted));
         context.Response.StatusCode = StatusCodes.Status400BadRequest;
-        return context.Response.WriteAsync("This is not a day: write 2026-11-20.", context.RequestAborted);
+        return Task.CompletedTask;
     }
 
     async Task WriteRecordsAsync(HttpContext context, string? conversation, Func<Task<string?>> write)
