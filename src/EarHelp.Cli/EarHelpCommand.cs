@@ -41,6 +41,7 @@ public static class EarHelpCommand
             AffectedCommand.Make(terminal, clock),
             RequestsCommand.Make(terminal, clock),
             VisitCommand.Make(terminal),
+            RecordsCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal, clock),

@@ -40,4 +40,5 @@ public enum AuditDeed
     RecordedVisit,
     MadeVisitLink,
     ListedVisits,
+    WroteRecords,
 }

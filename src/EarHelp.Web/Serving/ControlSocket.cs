@@ -36,6 +36,8 @@ public static class ControlSocket
         app.MapGet(Prefix + "/requests", control.RequestsAsync);
         app.MapGet(Prefix + "/audit", control.AuditAsync);
         AfterVisitParts.MapControl(app);
+        app.MapGet(Prefix + "/records/of/{id}", control.RecordsOfAsync);
+        app.MapGet(Prefix + "/records/day/{id}", control.RecordsOfDayAsync);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);

@@ -4,6 +4,7 @@ using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
+using EarHelp.Exchange.Fhir;
 using EarHelp.Storage;
 using EarHelp.Web.Bot;
 using EarHelp.Web.Desk;
@@ -87,6 +88,7 @@ public static class ServiceHost
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();
         services.AddSingleton<Control>();
+        services.AddSingleton<RecordExport>();
         services.AddSingleton<EditionControl>();
         services.AddSingleton<BeginGate>();
         services.AddSingleton<Talk>();

@@ -120,6 +120,7 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.RecordedVisit => "audit recorded visit",
         AuditDeed.MadeVisitLink => "audit made visit link",
         AuditDeed.ListedVisits => "audit listed visits",
+        AuditDeed.WroteRecords => "audit wrote records",
         _ => throw new UnreachableException(),
     };
 }
