@@ -13,18 +13,33 @@ static class RecordedPatients
 {
     static readonly Dictionary<string, string?> Swimmer = new()
     {
-        ["ears affected"] = "left", ["hearing"] = "reduced", ["hearing worsened over"] = "0..3", ["hearing changed on"] = "1..3",
-        ["looked at"] = "nobody", ["blocked"] = "yes", ["swam lately"] = "yes",
+        ["ears affected"] = "left",
+        ["hearing"] = "reduced",
+        ["hearing worsened over"] = "0..3",
+        ["hearing changed on"] = "1..3",
+        ["looked at"] = "nobody",
+        ["blocked"] = "yes",
+        ["swam lately"] = "yes",
     };
 
     static readonly Dictionary<string, string?> Unsure = new()
     {
-        ["ears affected"] = null, ["hearing"] = null, ["spinning"] = null, ["pain"] = "yes", ["pain strength"] = "4", ["fever"] = "yes", ["temperature"] = null,
+        ["ears affected"] = null,
+        ["hearing"] = null,
+        ["spinning"] = null,
+        ["pain"] = "yes",
+        ["pain strength"] = "4",
+        ["fever"] = "yes",
+        ["temperature"] = null,
     };
 
     static readonly Dictionary<string, string?> BothSore = new()
     {
-        ["ears affected"] = "both", ["pain"] = "yes", ["pain strength"] = "3", ["discharge"] = "yes", ["diabetes"] = "yes",
+        ["ears affected"] = "both",
+        ["pain"] = "yes",
+        ["pain strength"] = "3",
+        ["discharge"] = "yes",
+        ["diabetes"] = "yes",
     };
 
     public static ImmutableArray<string> Names => ["swimmer", "unsure", "both sore"];
