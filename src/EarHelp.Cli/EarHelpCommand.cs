@@ -21,6 +21,7 @@ public static class EarHelpCommand
           earhelp audit                     who read and changed which record, and whether that is whole
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
+          earhelp understand --help         put messages in as JSON lines, read what they say
 
         dialogs/ and content/ are looked for in --root, else in the nearest folder upwards that
         holds both, else beside the program.
@@ -51,6 +52,7 @@ public static class EarHelpCommand
             ExportCommand.Make(terminal),
             FactsCommand.Make(terminal),
             AssessCommand.Make(terminal, clock),
+            UnderstandCommand.Make(terminal, clock),
             DecideCommand.Make(terminal),
             HealthCommand.Make(terminal),
         };

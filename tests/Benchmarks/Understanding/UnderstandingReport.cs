@@ -1,7 +1,9 @@
+using System.Diagnostics;
 using Benchmarks.Figures;
 using Benchmarks.Rules;
 using EarHelp.Understanding.Messages;
 using EarHelp.Understanding.Tests.Scoring;
+using NodaTime;
 
 namespace Benchmarks.Understanding;
 
@@ -37,6 +39,31 @@ static class UnderstandingReport
             danger signs found   {score.RedFlags.Found} of {score.RedFlags.Of}
             signposts            {score.Signposts.Right} of {score.Signposts.Of}
             topic                {score.Topics.Right} of {score.Topics.Of}; found though nothing is asked {score.TopicsUnasked}
+            a message of 40 to 60 words  {MedianMicroseconds(utterances.Where(u => u.Text.Split(' ').Length is >= 40 and <= 60).Select(u => u.Text), book):0} microseconds (median)
+            10,000 hostile letters       {MedianMicroseconds([Hostile], book) / 1000:0.0} milliseconds
             """);
     }
+
+    /// <summary>Words that begin many phrases and end none.</summary>
+    static string Hostile { get; } = string.Concat(Enumerable.Repeat("no ear cant hear not my the of since and ", HostileLetters / 40));
+
+    const int HostileLetters = 10_000, Rounds = 30;
+
+    static double MedianMicroseconds(IEnumerable<string> texts, PhraseBook book)
+    {
+        var times = new List<double>();
+        foreach (var text in texts)
+        {
+            for (var round = 0; round < Rounds; round++)
+            {
+                var start = Stopwatch.GetTimestamp();
+                MessageReader.Read(book, text, Today);
+                times.Add(Stopwatch.GetElapsedTime(start).TotalMicroseconds);
+            }
+        }
+
+        return times.Order().ElementAtOrDefault(times.Count / 2);
+    }
+
+    static readonly LocalDate Today = new(2026, 8, 5);
 }
