@@ -4,6 +4,7 @@ using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
 using EarHelp.Triage.Answers;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -105,7 +106,8 @@ public sealed class RecordPages(
                     html.Markup("<li>"u8).Text(PartOf(words, seen.Ear)).Markup(": "u8).Text(FormOf(words, seen)).Markup("</li>"u8);
                 html.Markup("</ul>"u8);
                 StaffForm.Begin(html, $"{AfterVisitParts.Prefix}/{visit.Conversation}/link", reader.Token);
-                StaffForm.End(html, words, "record again").Markup("</section>"u8);
+                StaffForm.End(html, words, "record again").Markup("<p><a"u8).Attribute("href"u8, CallerPages.AddressAfter(visit.Conversation)).Markup(">"u8)
+                    .Text(words["callers after visit"]).Markup("</a></p></section>"u8);
             }
         });
     }

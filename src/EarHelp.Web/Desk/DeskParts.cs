@@ -46,6 +46,7 @@ static class DeskParts
         var callers = app.Services.GetRequiredService<CallerPages>();
         app.MapGet(StaffParts.Prefix + "/callers", callers.ListAsync);
         app.MapPost(StaffParts.Prefix + "/callers", callers.BeginAsync);
+        app.MapPost(StaffParts.Prefix + "/callers/visits/{id}", callers.AfterVisitAsync);
         app.MapPost(StaffParts.Prefix + "/callers/end", callers.EndAsync);
         app.MapPost(StaffParts.Prefix + "/callers/{id}/followed-up", callers.FollowUpAsync);
         var closing = app.Services.GetRequiredService<ClosingPages>();

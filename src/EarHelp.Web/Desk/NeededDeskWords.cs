@@ -23,7 +23,7 @@ public static class NeededDeskWords
         "incident link", "incident patient heading", "incident patient hint", "incident patient reads", "incident missing", "incident thanks",
         "recall heading", "recall hint", "recall edition", "recall rule", "recall rule hint", "recall find", "recall unknown", "recall count", "recall unreadable",
         "recall when", "recall outcome", "recall decided", "recall beside", "recall no contact",
-        "callers heading", "callers hint", "callers begin", "callers end hint", "callers end", "callers broken", "callers none", "callers no number", "callers begun",
+        "callers heading", "callers hint", "callers begin", "callers after visit", "callers end hint", "callers end", "callers broken", "callers none", "callers no number", "callers begun",
         "callers followed up", "caller heading", "caller now heading", "caller number", "caller number hint", "caller back",
         "duty heading", "duty on", "duty off", "duty begin", "duty end", "desk level button",
     ];

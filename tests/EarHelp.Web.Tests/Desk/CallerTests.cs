@@ -1,6 +1,9 @@
+using System.Globalization;
+using System.Net;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Triage.Answers;
 using EarHelp.Web.Tests.Running;
 using EarHelp.Web.Tests.Staff;
 using EarHelp.Web.Tests.Visits;
@@ -69,6 +72,30 @@ public sealed class CallerTests(ClinicStaff staff)
         Assert.NotNull((await Callers.FindAsync(conversation, default))!.FollowedUpBy);
         await staff.Running.Services.GetRequiredService<ITurnStore>().EraseAsync(conversation, default);
         Assert.Null(await Callers.FindAsync(conversation, default));
+    }
+
+    [Fact]
+    public async Task The_desk_holds_the_conversation_after_a_visit_with_what_was_found_and_a_caller_cannot_clear_it()
+    {
+        using var clinician = await staff.NewAsync("clinician");
+        var form = await clinician.Browser.ReadAsync("/staff/visits/new");
+        var when = ClinicStaff.Now.AddHours(-1).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+        await clinician.SendAsync("/staff/visits", form, ("when", when), ("found", "right:hole"));
+        using var desk = await staff.NewAsync("desk");
+        var visits = staff.Running.Services.GetRequiredService<IVisitStore>();
+        var conversation = (await visits.AllAsync(default)).First(v => v.Findings.Any(f => f is { Finding: "hole", Ear: Ear.Right })).Conversation;
+        var address = "/staff/callers?visit=" + conversation;
+        Assert.Contains(address, (await desk.Browser.ReadAsync("/staff/visits")).Html, StringComparison.Ordinal);
+
+        var letter = await desk.SendAsync("/staff/callers/visits/" + conversation, await desk.Browser.ReadAsync(address), ("number", "07700 900131"));
+
+        Assert.Contains("You answer for a caller", letter.Text, StringComparison.Ordinal);
+        Assert.Contains("Known from the visit, and not asked again", letter.Text, StringComparison.Ordinal);
+        Assert.Equal(conversation, await staff.Running.ConversationOfAsync(desk.Browser));
+        var asked = await desk.Browser.AnswerAsync(letter, ("a:about whom", "me"), ("n:age", "58"), ("a:where now", "near the clinic"));
+        Assert.DoesNotContain(await desk.Browser.WalkAsync(asked, Asking.SlowlyDuller), p => p.Html.Contains("a:hole found", StringComparison.Ordinal));
+        Assert.Equal("07700 900131", (await Callers.FindAsync(conversation, default))!.Number);
+        Assert.Equal(HttpStatusCode.NotFound, (await desk.SendAsync("/staff/callers/visits/none", await desk.Browser.ReadAsync("/staff/callers?visit=none"))).Status);
     }
 
     static async Task<PageRead> BeginAsync(Colleague desk, string number) =>
