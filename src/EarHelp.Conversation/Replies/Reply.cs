@@ -31,7 +31,12 @@ public abstract record Reply
     public sealed record Ask(Question Question) : Reply;
 
     /// <summary>What was understood from free text, to be confirmed: "yes" sends the values back as chosen answers, "no" sends none.</summary>
-    public sealed record Confirm(QuestionName Name, ImmutableArray<ReadBack> Understood) : Reply;
+    public sealed record Confirm(QuestionName Name, ImmutableArray<ReadBack> Understood) : Reply
+    {
+        /// <summary>What was written about as well, and is asked about directly.</summary>
+        [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+        public ImmutableArray<FactNamed> AskedNext { get; init; }
+    }
 
     public sealed record Outcome(OutcomeTold Told) : Reply;
 
@@ -45,6 +50,9 @@ public abstract record Reply
 /// <c>text:</c> the person's own words.
 /// </param>
 public sealed record Blank(string Name, string Value);
+
+/// <param name="Ear">Null: of the person, or not known.</param>
+public readonly record struct FactNamed(string Fact, Triage.Answers.Ear? Ear);
 
 /// <param name="Value">The value as in <see cref="ChosenAnswer.Value"/>.</param>
 /// <param name="Words">The person's own words that it rests on.</param>

@@ -38,6 +38,9 @@ public sealed record ConversationState(
     /// <summary>What a clinician recorded before the first question.</summary>
     public ImmutableArray<RecordedValue> Recorded { get; init; } = [];
 
+    /// <summary>What was typed and is no answer yet.</summary>
+    public ImmutableArray<Heard> Heard { get; init; } = [];
+
     /// <summary>Name of the answer that was asked for and waits until all that it needs is known, or null.</summary>
     public string? About { get; init; }
 

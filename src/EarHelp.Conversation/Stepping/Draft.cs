@@ -68,6 +68,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     /// <summary>What a clinician recorded and what still counts at this moment.</summary>
     public ImmutableArray<RecordedValue> Recorded { get; private set; } = before.Recorded.RemoveAll(r => r.Until <= now);
 
+    public ImmutableArray<Heard> Heard { get; set; } = before.Heard;
+
     public bool IsWithheld { get; set; } = before.IsWithheld;
 
     public List<Reply> Replies { get; } = new(4);
@@ -143,6 +145,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         FirstAnswerAt = null;
         SecondWordingDue = [];
         Raised = [];
+        Heard = [];
         Doubted = [];
         Reached = [];
         NotUnderstood = 0;
@@ -185,6 +188,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         {
             Recorded = Recorded,
             About = About,
+            Heard = Heard,
             IsWithheld = IsWithheld,
         };
         return new Stepped(state, Withholding.Told(this));

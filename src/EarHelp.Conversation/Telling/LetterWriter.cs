@@ -143,9 +143,17 @@ public sealed class LetterWriter
 
     LetterPart.ReadBackShown ReadBack(Reply.Confirm confirm)
     {
-        var said = string.Join(" … ", confirm.Understood.Select(u => u.Words).Distinct());
-        var list = string.Join(", ", confirm.Understood.Select(u => $"{Brief(u.Fact, u.Ear)}: {Value(u.Fact, u.Value)}"));
+        ImmutableArray<UnderstoodShown> shown = [.. confirm.Understood.Select(Understood)];
+        var next = confirm.AskedNext.IsDefaultOrEmpty
+            ? null
+            : Text("read back asked next", ("list", string.Join(", ", confirm.AskedNext.Select(f => Brief(f.Fact, f.Ear)))));
         return new LetterPart.ReadBackShown(
-            confirm.Name, Text("read back", ("text", said), ("list", list)), confirm.Understood, Text("read back yes"), Text("read back no"));
+            confirm.Name, Text("read back", ("list", string.Join("; ", shown.Select(s => s.Text)))), next, shown, Text("read back yes"), Text("read back no"));
+    }
+
+    UnderstoodShown Understood(ReadBack read)
+    {
+        var text = $"{Brief(read.Fact, read.Ear)}: {Value(read.Fact, read.Value)}";
+        return new UnderstoodShown(read, text, Text("read back wrong", ("answer", text)));
     }
 }

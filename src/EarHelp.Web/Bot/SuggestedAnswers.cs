@@ -17,11 +17,15 @@ static class SuggestedAnswers
             [Button(none, shown.Question.Name, [], isNone: true)],
         LetterPart.ReadBackShown shown =>
         [
-            Button(shown.Yes, shown.Name, shown.Understood.Select(u => new ChosenAnswer(u.Fact, u.Value, NotSure: false)), isNone: false),
+            Button(shown.Yes, shown.Name, Confirmed(shown, _ => true), isNone: false),
             Button(shown.No, shown.Name, [], isNone: false),
+            .. shown.Understood.Length < 2 ? [] : shown.Understood.Select(wrong => Button(wrong.Wrong, shown.Name, Confirmed(shown, u => u != wrong), isNone: false)),
         ],
         _ => [],
     };
+
+    static IEnumerable<ChosenAnswer> Confirmed(LetterPart.ReadBackShown shown, Func<UnderstoodShown, bool> isRight) =>
+        shown.Understood.Where(isRight).Select(u => new ChosenAnswer(u.Of.Fact, u.Of.Value, NotSure: false));
 
     static IEnumerable<CardAction> OneFact(QuestionShown shown)
     {
