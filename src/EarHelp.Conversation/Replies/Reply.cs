@@ -12,6 +12,7 @@ namespace EarHelp.Conversation.Replies;
 [JsonDerivedType(typeof(Confirm), "confirm")]
 [JsonDerivedType(typeof(Outcome), "outcome")]
 [JsonDerivedType(typeof(Answered), "answered")]
+[JsonDerivedType(typeof(NotKnown), "not-known")]
 public abstract record Reply
 {
     Reply()
@@ -41,6 +42,10 @@ public abstract record Reply
     public sealed record Outcome(OutcomeTold Told) : Reply;
 
     public sealed record Answered(PageTold Told) : Reply;
+
+    /// <summary>A question for which no answer was found.</summary>
+    /// <param name="Nearest">The answers that come nearest, best first.</param>
+    public sealed record NotKnown(ImmutableArray<string> Nearest) : Reply;
 }
 
 /// <summary>What fills a blank.</summary>

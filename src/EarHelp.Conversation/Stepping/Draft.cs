@@ -168,7 +168,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     }
 
     /// <summary>The open question once more, under this turn's number: its older name is not open any more.</summary>
-    public void AskAgain()
+    /// <param name="inOtherWords">True if it was not understood how it was put the first time.</param>
+    public void AskAgain(bool inOtherWords = false)
     {
         if (Pending is not { ReadBack.IsEmpty: true } pending)
         {
@@ -177,7 +178,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
             return;
         }
 
-        Ask(pending.Question with { Name = pending.Question.Name with { AskedInTurn = Number } }, pending.IsChange);
+        var name = pending.Question.Name with { AskedInTurn = Number };
+        Ask(pending.Question with { Name = inOtherWords && name.Wording == 1 ? name with { Wording = 3 } : name }, pending.IsChange);
     }
 
     public Stepped Finish()

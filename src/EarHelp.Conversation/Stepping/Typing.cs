@@ -36,7 +36,7 @@ sealed class Typing(Draft draft)
         else if (!isStale && !isConcern && draft.Pending is { ReadBack: { IsEmpty: false } understood } && Confirmed(understood, read) is { } confirmed)
             Choosing.TakeConfirmed(draft, understood, confirmed);
         else
-            GoOn(hearing, TopicReader.Read(book, read), read, isConcern, isAnswered: isStale || isTooLong || isNew);
+            GoOn(hearing, TopicReader.Read(book, read) ?? AsQuestion(hearing, book, read), read, isConcern, isAnswered: isStale || isTooLong || isNew);
     }
 
     AskedNow? Asked() => draft.Pending is { ReadBack.IsEmpty: true, Question: var question }
@@ -60,6 +60,10 @@ sealed class Typing(Draft draft)
         return new TurnContent.Chosen([.. right], NoneOfThese: false);
     }
 
+    /// <summary>A message that says nothing of any fact may be the name of an answer.</summary>
+    static AskedTopics? AsQuestion(Hearing hearing, PhraseBook book, string text) =>
+        hearing.IsNothing && TopicReader.Read(book, text, isQuestion: true) is { Found: not null } found ? found : null;
+
     /// <summary>An emergency is asked about first; else what was understood is read back first. A question waits for its answer beside both.</summary>
     void GoOn(Hearing hearing, AskedTopics? topics, string text, bool isConcern, bool isAnswered)
     {
@@ -74,12 +78,14 @@ sealed class Typing(Draft draft)
             AskOfConcern();
         else if (topics?.Found is not null)
             Continue();
-        else if (isAnswered)
+        else if (topics is not null || isAnswered)
             draft.AskAgain();
         else
-            SayNotUnderstood(text);
-        if (topics?.Found is not null && draft.About is not null)
+            SayNotUnderstood(hearing, text);
+        if (topics is { Found: not null } && draft.About is not null)
             draft.Replies.Insert(told, Sayings.Plain("answer follows"));
+        else if (topics is { Found: null } && !hearing.IsEmergency)
+            draft.Replies.Insert(told, new Reply.NotKnown([.. topics.Nearest.Select(t => t.Id)]));
     }
 
     void AskOfConcern()
@@ -101,18 +107,25 @@ sealed class Typing(Draft draft)
         new NextStep(draft).Take();
     }
 
-    void SayNotUnderstood(string text)
+    void SayNotUnderstood(Hearing hearing, string text)
     {
         if (string.IsNullOrWhiteSpace(text))
         {
             draft.Say("text empty");
+            draft.AskAgain();
+        }
+        else if (ShortAnswers.ReadCourtesy(_edition.LexiconOf(draft.Language), text) is { } courtesy)
+        {
+            draft.Say(courtesy);
+            draft.AskAgain();
         }
         else
         {
+            if (hearing.Named.ToList() is { Count: > 0 } named)
+                draft.Replies.Add(Sayings.Listing("understood already", _edition.Dialog, named));
             draft.NotUnderstood++;
             draft.Replies.Add(Sayings.NotUnderstood(draft.NotUnderstood));
+            draft.AskAgain(inOtherWords: true);
         }
-
-        draft.AskAgain();
     }
 }

@@ -32,8 +32,15 @@ public abstract record LetterPart
     /// <param name="No">The label for refusing, which sends none.</param>
     public sealed record ReadBackShown(QuestionName Name, string Text, string? AskedNext, ImmutableArray<UnderstoodShown> Understood, string Yes, string No) : LetterPart;
 
+    /// <param name="Text">That no answer was found, and whom to ask.</param>
+    /// <param name="Topics">Answers that may be near.</param>
+    public sealed record TopicsOffered(Prose Text, ImmutableArray<TopicShown> Topics) : LetterPart;
+
     public sealed record OutcomeShown(OutcomeTold Told, ImmutableArray<OutcomeSection> Sections) : LetterPart;
 }
+
+/// <param name="Id">The answer's name.</param>
+public sealed record TopicShown(string Id, string Title);
 
 /// <param name="Text">What was understood of one fact.</param>
 /// <param name="Wrong">The label for saying that all is right but this.</param>

@@ -54,6 +54,7 @@ public sealed class LetterWriter
         Reply.Confirm confirm => [ReadBack(confirm)],
         Reply.Outcome outcome => [new LetterPart.OutcomeShown(outcome.Told, _outcomes.Write(outcome.Told, now))],
         Reply.Answered answered => [new LetterPart.Passage(LetterPart.AnswerKey, _answerPages.Write(answered.Told))],
+        Reply.NotKnown unknown => [new LetterPart.TopicsOffered(Line("question not known"), Topics(unknown))],
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -141,6 +142,9 @@ public sealed class LetterWriter
         return ProseOf.Together(lead, _clinic.Fill(outcome.Headline, null, _ => null), _clinic.Fill(outcome.Meaning, null, _ => null));
     }
 
+    ImmutableArray<TopicShown> Topics(Reply.NotKnown unknown) =>
+        [.. unknown.Nearest.Where(_wording.Answers.ContainsKey).Select(id => new TopicShown(id, _wording.Answers[id].Title))];
+
     LetterPart.ReadBackShown ReadBack(Reply.Confirm confirm)
     {
         ImmutableArray<UnderstoodShown> shown = [.. confirm.Understood.Select(Understood)];
@@ -153,7 +157,7 @@ public sealed class LetterWriter
 
     UnderstoodShown Understood(ReadBack read)
     {
-        var text = $"{Brief(read.Fact, read.Ear)}: {Value(read.Fact, read.Value)}";
+        var text = read.Value == "yes" ? Brief(read.Fact, read.Ear) : $"{Brief(read.Fact, read.Ear)}: {Value(read.Fact, read.Value)}";
         return new UnderstoodShown(read, text, Text("read back wrong", ("answer", text)));
     }
 }

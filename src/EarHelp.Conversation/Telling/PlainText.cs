@@ -30,6 +30,12 @@ public static class PlainText
                 case LetterPart.ReadBackShown readBack:
                     AppendReadBack(text, readBack);
                     break;
+                case LetterPart.TopicsOffered offered:
+                    Append(text, offered.Text);
+                    foreach (var topic in offered.Topics)
+                        text.Append("  - ").Append(topic.Title).Append('\n');
+                    text.Append('\n');
+                    break;
                 case LetterPart.OutcomeShown outcome:
                     foreach (var section in outcome.Sections)
                     {

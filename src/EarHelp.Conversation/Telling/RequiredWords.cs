@@ -16,7 +16,7 @@ public static class RequiredWords
         "start heading", "start form why",
         "yes", "no", "not sure", "none of these", "started over", "restored",
         "why we ask", "second wording", "second wording unsure", "choose one", "choose all", "ear question",
-        "read back", "read back asked next", "read back yes", "read back no", "read back wrong", "heard in text", "emergency mentioned",
+        "read back", "read back asked next", "read back yes", "read back no", "read back wrong", "heard in text", "emergency mentioned", "question not known", "understood already", "greeting back", "thanks back",
         "not asked", "unsure answer", "between", "number hint", "number with unit", "date hint",
         "today", "yesterday", "days ago one", "days ago many",
         "moment", "date in words", "time in words", "before noon", "after noon", "zone other",
@@ -49,6 +49,6 @@ public static class RequiredWords
     public static ImmutableArray<string> Optional { get; } =
     [
         "yes said as", "no said as", "not sure said as", "none of these said as", "today said as", "yesterday said as",
-        "easily confused",
+        "easily confused", "greeting back said as", "thanks back said as",
     ];
 }

@@ -75,6 +75,8 @@ public sealed class Lexicon
         AddListed("no", new Meaning.OfNo());
         AddListed("not sure", new Meaning.OfNotSure());
         AddListed("none of these", new Meaning.OfNone(null));
+        AddListOf(Courtesies.Greeting + " said as", new Meaning.OfCourtesy(Courtesies.Greeting));
+        AddListOf(Courtesies.Thanks + " said as", new Meaning.OfCourtesy(Courtesies.Thanks));
         AddListed("today", new Meaning.OfDay(0));
         AddListed("yesterday", new Meaning.OfDay(1));
         for (var month = 1; month <= 12; month++)

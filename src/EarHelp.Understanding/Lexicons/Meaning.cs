@@ -22,6 +22,9 @@ abstract record Meaning
     /// <param name="Screen">The checklist whose "none of these" it is, or null: any checklist's.</param>
     public sealed record OfNone(string? Screen) : Meaning;
 
+    /// <param name="Key">Of the text that answers it.</param>
+    public sealed record OfCourtesy(string Key) : Meaning;
+
     /// <param name="DaysAgo">0 today, 1 yesterday.</param>
     public sealed record OfDay(int DaysAgo) : Meaning;
 

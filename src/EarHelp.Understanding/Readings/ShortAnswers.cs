@@ -22,10 +22,17 @@ public static class ShortAnswers
     public static bool? ReadYesNo(Lexicon lexicon, string text)
     {
         ArgumentNullException.ThrowIfNull(lexicon);
-        var words = WordList.Of(text);
-        if (words.IsEmpty)
-            return null;
-        var whole = lexicon.Phrases.Whole([.. words.Select(w => lexicon.Spelling.Mend(w.Text))]);
+        var whole = Whole(lexicon, text);
         return whole.Any(m => m is Meaning.OfYes) ? true : whole.Any(m => m is Meaning.OfNo) ? false : null;
     }
+
+    /// <summary>Key of the text that answers a message which is only a greeting or a thank-you; null: it is neither.</summary>
+    public static string? ReadCourtesy(Lexicon lexicon, string text)
+    {
+        ArgumentNullException.ThrowIfNull(lexicon);
+        return Whole(lexicon, text).OfType<Meaning.OfCourtesy>().FirstOrDefault()?.Key;
+    }
+
+    static IReadOnlyList<Meaning> Whole(Lexicon lexicon, string text) =>
+        WordList.Of(text) is { IsEmpty: false } words ? lexicon.Phrases.Whole([.. words.Select(w => lexicon.Spelling.Mend(w.Text))]) : [];
 }
