@@ -36,9 +36,10 @@ static class ReadingBack
         if (understood.IsEmpty)
             return false;
         var name = new QuestionName(Screen, null, 1, draft.Number);
-        draft.Pending = new Pending(new Question(name, [], QuestionKind.Form), IsChange: false, understood);
+        ImmutableArray<FactNamed> next = [.. draft.Raised.Select(of => new FactNamed(draft.Edition.Dialog.Facts[of.Fact].Id, NamedEar(of.Ear))).Distinct()];
+        draft.Pending = new Pending(new Question(name, [], QuestionKind.Form), IsChange: false, understood) { AskedNext = next };
         draft.IsWithheld = false;
-        draft.Replies.Add(new Reply.Confirm(name, understood) { AskedNext = [.. draft.Raised.Select(of => new FactNamed(draft.Edition.Dialog.Facts[of.Fact].Id, NamedEar(of.Ear))).Distinct()] });
+        draft.Replies.Add(new Reply.Confirm(name, understood) { AskedNext = next });
         return true;
     }
 
