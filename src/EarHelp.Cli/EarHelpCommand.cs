@@ -17,6 +17,7 @@ public static class EarHelpCommand
           earhelp withdraw --help           take one outcome, or all triage, off the running service
           earhelp affected EDITION RULE     who was told something by a rule
           earhelp requests                  who asks for a visit, the nearest limit first
+          earhelp audit                     who read and changed which record, and whether that is whole
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
 
@@ -36,11 +37,12 @@ public static class EarHelpCommand
             SignCommand.Make(terminal, clock),
             PublishCommand.Make(terminal, clock),
             WithdrawCommand.Make(terminal, clock),
-            AffectedCommand.Make(terminal),
+            AffectedCommand.Make(terminal, clock),
             RequestsCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
-            EraseCommand.Make(terminal),
+            EraseCommand.Make(terminal, clock),
+            AuditCommand.Make(terminal, clock),
             MapCommand.Make(terminal),
             ExplainCommand.Make(terminal),
             ExportCommand.Make(terminal),

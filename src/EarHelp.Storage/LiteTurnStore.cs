@@ -27,11 +27,19 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         _writer = new Writer(file, options);
         _largestBodyBytes = options.LargestBodyBytes;
         Requests = new LiteRequestStore(this, file);
+        Staff = new LiteStaffStore(this, file);
+        Audit = new LiteAuditTrail(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
     /// <summary>Requests for visits, in the same file.</summary>
     public IRequestStore Requests { get; }
+
+    /// <summary>Accounts of staff, in the same file.</summary>
+    public IStaffStore Staff { get; }
+
+    /// <summary>Who read and changed what, in the same file.</summary>
+    public IAuditTrail Audit { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -104,14 +112,14 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
         return ValueTask.FromResult(found is null ? (ReadOnlyMemory<byte>?)null : found["b"].AsBinary);
     }
 
-    async ValueTask<bool> IEditionLedger.AppendAsync(LedgerRecord record, CancellationToken cancellation)
+    async ValueTask<bool> IEditionLedger.AppendAsync(ChainedRecord record, CancellationToken cancellation)
     {
         // Reads all of it first: a damaged chain is refused here.
-        Read(LedgerDocuments.Load);
-        return await DoAsync(() => LedgerDocuments.Append(_file.Database, record)).ConfigureAwait(false);
+        Read(ChainDocuments.LoadLedger);
+        return await DoAsync(() => ChainDocuments.Append(_file.Database, ChainDocuments.Ledger, record)).ConfigureAwait(false);
     }
 
-    ValueTask<ImmutableArray<LedgerRecord>> IEditionLedger.ReadAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(LedgerDocuments.Load));
+    ValueTask<ImmutableArray<ChainedRecord>> IEditionLedger.ReadAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(ChainDocuments.LoadLedger));
 
     public ValueTask<ImmutableArray<string>> ConversationsAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(CardDocuments.All));
 

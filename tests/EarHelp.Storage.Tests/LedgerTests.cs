@@ -12,14 +12,14 @@ public sealed class LedgerTests : IDisposable
     [Fact]
     public async Task Records_are_only_added_each_after_the_last_and_outlive_an_erasure_and_a_restart()
     {
-        var first = LedgerRecord.After(null, Encoding.UTF8.GetBytes("one"));
-        var second = LedgerRecord.After(first, Encoding.UTF8.GetBytes("two"));
+        var first = ChainedRecord.After(null, Encoding.UTF8.GetBytes("one"));
+        var second = ChainedRecord.After(first, Encoding.UTF8.GetBytes("two"));
         await using (var store = LiteTurnStore.Open(_folder, new StoreOptions()))
         {
             IEditionLedger ledger = store;
             Assert.False(await ledger.AppendAsync(second, default));
             Assert.True(await ledger.AppendAsync(first, default));
-            Assert.False(await ledger.AppendAsync(LedgerRecord.After(null, Encoding.UTF8.GetBytes("another")), default));
+            Assert.False(await ledger.AppendAsync(ChainedRecord.After(null, Encoding.UTF8.GetBytes("another")), default));
             Assert.False(await ledger.AppendAsync(second with { Body = Encoding.UTF8.GetBytes("changed") }, default));
             Assert.True(await ledger.AppendAsync(second, default));
             await store.AppendAsync(SomeTurns.First("a"), [], default);
@@ -34,8 +34,8 @@ public sealed class LedgerTests : IDisposable
     [Fact]
     public async Task A_ledger_that_was_changed_is_neither_read_nor_added_to()
     {
-        var first = LedgerRecord.After(null, Encoding.UTF8.GetBytes("one"));
-        var second = LedgerRecord.After(first, Encoding.UTF8.GetBytes("two"));
+        var first = ChainedRecord.After(null, Encoding.UTF8.GetBytes("one"));
+        var second = ChainedRecord.After(first, Encoding.UTF8.GetBytes("two"));
         await using (var store = LiteTurnStore.Open(_folder, new StoreOptions()))
         {
             IEditionLedger ledger = store;
@@ -54,7 +54,7 @@ public sealed class LedgerTests : IDisposable
         await using var again = LiteTurnStore.Open(_folder, new StoreOptions());
 
         await Assert.ThrowsAsync<LedgerDamagedException>(async () => await ((IEditionLedger)again).ReadAsync(default));
-        await Assert.ThrowsAsync<LedgerDamagedException>(async () => await ((IEditionLedger)again).AppendAsync(LedgerRecord.After(second, Encoding.UTF8.GetBytes("three")), default));
+        await Assert.ThrowsAsync<LedgerDamagedException>(async () => await ((IEditionLedger)again).AppendAsync(ChainedRecord.After(second, Encoding.UTF8.GetBytes("three")), default));
         await again.AppendAsync(SomeTurns.First("a"), [], default);
     }
 }

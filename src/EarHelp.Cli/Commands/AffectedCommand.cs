@@ -23,7 +23,7 @@ public static class AffectedCommand
           earhelp affected . RF-030 --json | jq -r '.told[] | select(.open) | .conversation'
         """;
 
-    public static Command Make(Terminal terminal)
+    public static Command Make(Terminal terminal, TimeProvider clock)
     {
         var edition = new Argument<string>("EDITION") { Description = "The identifier of a kept edition, or a folder." };
         var rule = new Argument<string>("RULE") { Description = "The name of a rule or of one of its rows." };
@@ -40,7 +40,7 @@ public static class AffectedCommand
                 var name = parsed.GetRequiredValue(rule);
                 if (!found.Dialog.Rules.Any(r => r.Id == name || r.Owner == name))
                     throw new WrongUseException($"edition {found.Id} has no rule \"{name}\".{Nearest(found, name)}");
-                var recall = await kept.AffectedAsync(found.Id, name, cancellation).ConfigureAwait(false);
+                var recall = await kept.AffectedAsync(found.Id, name, clock, cancellation).ConfigureAwait(false);
                 await terminal.Out.WriteAsync(parsed.GetValue(json) ? RecallText.Json(recall, found.Id, name) : RecallText.Write(recall, found.Id, name)).ConfigureAwait(false);
                 foreach (var conversation in recall.Unreadable)
                     await terminal.Error.WriteLineAsync($"earhelp: conversation {conversation} cannot be read; nobody knows what it was told. Restore the last verified backup.").ConfigureAwait(false);

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using EarHelp.Cli.Keeping;
 using EarHelp.Cli.Teaching;
+using EarHelp.Clinic.Auditing;
 
 namespace EarHelp.Cli.Commands;
 
@@ -9,13 +10,14 @@ public static class EraseCommand
 {
     const string Lesson = """
         The live records are written to a new file and the old one is removed. Backups are not touched.
+        That it was erased stays in the audit trail, with the identifier and nothing else.
         If a service has the data folder, it is asked over the socket there.
 
         Try:
           earhelp erase 6f1c0e... --data FOLDER
         """;
 
-    public static Command Make(Terminal terminal)
+    public static Command Make(Terminal terminal, TimeProvider clock)
     {
         var root = SharedOptions.Root();
         var data = SharedOptions.Data();
@@ -31,6 +33,7 @@ public static class EraseCommand
             var store = OpenedStore.Open(folder, terminal);
             await using (store.ConfigureAwait(false))
             {
+                await store.AddToAuditAsync(clock, AuditDeed.Erased, conversation, cancellation).ConfigureAwait(false);
                 if (!await store.Turns.EraseAsync(conversation, cancellation).ConfigureAwait(false))
                     return ServiceAnswer.NotThere(conversation, terminal);
             }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using EarHelp.Cli.Keeping;
 using EarHelp.Cli.Teaching;
+using EarHelp.Clinic.Auditing;
 using EarHelp.Conversation.Taking;
 
 namespace EarHelp.Cli.Commands;
@@ -34,6 +35,7 @@ public static class ReplayCommand
             var store = OpenedStore.Open(folder, terminal);
             await using (store.ConfigureAwait(false))
             {
+                await store.AddToAuditAsync(clock, AuditDeed.ReadConversation, conversation, cancellation).ConfigureAwait(false);
                 var turns = new TurnTaking(store.Turns, new EditionShelf(opened.Served, store.Editions), clock);
                 var replayed = await turns.ReplayAsync(conversation, cancellation).ConfigureAwait(false);
                 return replayed.Turns.IsEmpty

@@ -4,6 +4,7 @@ using System.Text;
 using EarHelp.Cli.Keeping;
 using EarHelp.Cli.Teaching;
 using EarHelp.Cli.Visiting;
+using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
 using EarHelp.Clinic.Requests;
@@ -35,7 +36,7 @@ public static class RequestsCommand
         var command = new TaughtCommand("requests", "List who asks for a visit, the nearest limit first.", Lesson) { json, root, data };
         command.SetAction(async (parsed, cancellation) =>
         {
-            var waiting = WaitingList.Sort(await FindAsync(KeptFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal), terminal, cancellation).ConfigureAwait(false));
+            var waiting = WaitingList.Sort(await FindAsync(KeptFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal), terminal, clock, cancellation).ConfigureAwait(false));
             var text = parsed.GetValue(json)
                 ? Encoding.UTF8.GetString(RequestJson.Write(waiting)) + "\n"
                 : WaitingList.Write(waiting, Instant.FromDateTimeOffset(clock.GetUtcNow()));
@@ -45,7 +46,7 @@ public static class RequestsCommand
         return command;
     }
 
-    static async Task<ImmutableArray<KeptRequest>> FindAsync(string folder, Terminal terminal, CancellationToken cancellation)
+    static async Task<ImmutableArray<KeptRequest>> FindAsync(string folder, Terminal terminal, TimeProvider clock, CancellationToken cancellation)
     {
         using var service = RunningService.Find(folder);
         if (service is not null)
@@ -53,6 +54,7 @@ public static class RequestsCommand
         var store = OpenedStore.Open(folder, terminal);
         await using (store.ConfigureAwait(false))
         {
+            await store.AddToAuditAsync(clock, AuditDeed.ListedRequests, null, cancellation).ConfigureAwait(false);
             return await WaitingRequests.FindAsync(store.Requests, store.Turns, cancellation).ConfigureAwait(false);
         }
     }

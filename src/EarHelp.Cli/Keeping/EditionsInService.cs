@@ -56,11 +56,11 @@ sealed class EditionsInService(RunningService service) : IEditionArchive
         }
     }
 
-    public async ValueTask<ImmutableArray<LedgerRecord>> ReadAsync(CancellationToken cancellation)
+    public async ValueTask<ImmutableArray<ChainedRecord>> ReadAsync(CancellationToken cancellation)
     {
         var answer = await service.SendAsync(HttpMethod.Get, "control/ledger", null, cancellation).ConfigureAwait(false);
         Expect(answer);
-        return [.. JsonSerializer.Deserialize<LedgerRecord[]>(answer.Bytes, JsonSerializerOptions.Web) ?? []];
+        return [.. JsonSerializer.Deserialize<ChainedRecord[]>(answer.Bytes, JsonSerializerOptions.Web) ?? []];
     }
 
     public async Task<Recall> AffectedAsync(string edition, string rule, CancellationToken cancellation)

@@ -1,4 +1,5 @@
 using EarHelp.Cli.Commands;
+using EarHelp.Clinic.Auditing;
 using EarHelp.Content;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Keeping;
@@ -91,9 +92,13 @@ sealed class KeptEditions : IAsyncDisposable
     }
 
     /// <summary>Who was told something by a rule of an edition.</summary>
-    public async Task<Recall> AffectedAsync(string edition, string rule, CancellationToken cancellation) => _remote is null
-        ? await RecallSearch.FindAsync(_store!.Conversations, _store.Turns, edition, rule, cancellation).ConfigureAwait(false)
-        : await _remote.AffectedAsync(edition, rule, cancellation).ConfigureAwait(false);
+    public async Task<Recall> AffectedAsync(string edition, string rule, TimeProvider clock, CancellationToken cancellation)
+    {
+        if (_remote is not null)
+            return await _remote.AffectedAsync(edition, rule, cancellation).ConfigureAwait(false);
+        await _store!.AddToAuditAsync(clock, AuditDeed.ListedAffected, null, cancellation).ConfigureAwait(false);
+        return await RecallSearch.FindAsync(_store.Conversations, _store.Turns, edition, rule, cancellation).ConfigureAwait(false);
+    }
 
     public async ValueTask DisposeAsync()
     {

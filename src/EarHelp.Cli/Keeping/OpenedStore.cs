@@ -1,8 +1,10 @@
 using EarHelp.Cli.Commands;
+using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Storage;
+using NodaTime;
 
 namespace EarHelp.Cli.Keeping;
 
@@ -23,6 +25,8 @@ sealed class OpenedStore : IAsyncDisposable
 
     public IEditionLedger Ledger => _store;
 
+    public IAuditTrail Audit => _store.Audit;
+
     /// <exception cref="WrongUseException">Another process has it, or it cannot be opened.</exception>
     public static OpenedStore Open(string folder, Terminal terminal)
     {
@@ -35,6 +39,11 @@ sealed class OpenedStore : IAsyncDisposable
             throw new WrongUseException(failed.Message, failed);
         }
     }
+
+    /// <summary>Adds to the audit trail what this command is about to read or change.</summary>
+    /// <param name="conversation">Null: of no single person.</param>
+    public ValueTask AddToAuditAsync(TimeProvider clock, AuditDeed deed, string? conversation, CancellationToken cancellation) =>
+        _store.Audit.AddAsync(new AuditEntry(Instant.FromDateTimeOffset(clock.GetUtcNow()), Actor.Terminal, deed, conversation), cancellation);
 
     /// <summary>Keeps the edition, so that its conversations can be replayed when it is no longer served.</summary>
     public ValueTask KeepAsync(OpenedEdition opened, CancellationToken cancellation) =>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using EarHelp.Clinic.Keeping;
@@ -11,19 +10,8 @@ namespace EarHelp.Clinic.Records;
 /// <summary>The written form of requests and contact details; opaque to a store.</summary>
 public static class RequestJson
 {
-    static readonly RequestJsonContext Context = new(new JsonSerializerOptions
-    {
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        RespectNullableAnnotations = true,
-        Converters =
-        {
-            new InstantConverter(),
-            new JsonStringEnumConverter<RequestState>(JsonNamingPolicy.CamelCase),
-            new JsonStringEnumConverter<ReachBy>(JsonNamingPolicy.CamelCase),
-        },
-    });
+    static readonly RequestJsonContext Context = new(RecordJson.Options(
+        new JsonStringEnumConverter<RequestState>(JsonNamingPolicy.CamelCase), new JsonStringEnumConverter<ReachBy>(JsonNamingPolicy.CamelCase)));
 
     public static byte[] Write(VisitRequest request) => JsonSerializer.SerializeToUtf8Bytes(request, Context.VisitRequest);
 

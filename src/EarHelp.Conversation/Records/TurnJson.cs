@@ -13,20 +13,8 @@ namespace EarHelp.Conversation.Records;
 /// <summary>The written form of turns and replies, in records and wherever a program reads them.</summary>
 public static class TurnJson
 {
-    static readonly TurnJsonContext Context = new(new JsonSerializerOptions
-    {
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        RespectNullableAnnotations = true,
-        RespectRequiredConstructorParameters = false,
-        Converters =
-        {
-            new InstantConverter(),
-            new JsonStringEnumConverter<Ear>(JsonNamingPolicy.CamelCase),
-            new JsonStringEnumConverter<QuestionKind>(JsonNamingPolicy.CamelCase),
-        },
-    });
+    static readonly TurnJsonContext Context = new(RecordJson.Options(
+        new JsonStringEnumConverter<Ear>(JsonNamingPolicy.CamelCase), new JsonStringEnumConverter<QuestionKind>(JsonNamingPolicy.CamelCase)));
 
     [ThreadStatic]
     static ArrayBufferWriter<byte>? writtenHere;

@@ -7,7 +7,7 @@ namespace EarHelp.Conversation.Signing;
 
 /// <summary>All that was done about editions, as it is kept.</summary>
 /// <param name="Last">The last record, or null.</param>
-public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
+public sealed record Ledger(ImmutableArray<Deed> Deeds, ChainedRecord? Last)
 {
     static readonly JsonSerializerOptions Written = new(JsonSerializerDefaults.Web)
     {
@@ -19,7 +19,7 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
     public static Ledger Empty { get; } = new([], null);
 
     /// <exception cref="LedgerDamagedException">A record holds something else.</exception>
-    public static Ledger Of(ImmutableArray<LedgerRecord> records) => new([.. records.Select(DeedOf)], records.IsEmpty ? null : records[^1]);
+    public static Ledger Of(ImmutableArray<ChainedRecord> records) => new([.. records.Select(DeedOf)], records.IsEmpty ? null : records[^1]);
 
     /// <exception cref="LedgerDamagedException">It cannot be relied on.</exception>
     public static async ValueTask<Ledger> ReadAsync(IEditionLedger kept, CancellationToken cancellation)
@@ -37,7 +37,7 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
     public string LastHash => Last?.Hash ?? string.Empty;
 
     /// <summary>The record to append for a deed.</summary>
-    public LedgerRecord Next(Deed deed) => LedgerRecord.After(Last, WriteDeed(deed));
+    public ChainedRecord Next(Deed deed) => ChainedRecord.After(Last, WriteDeed(deed));
 
     /// <summary>The edition that was published last, or null: then the files on the disk are followed.</summary>
     public string? Published => Deeds.LastOrDefault(d => d.Kind is DeedKind.Published or DeedKind.FilesFollowed) is { Kind: DeedKind.Published } last ? last.Edition : null;
@@ -74,7 +74,7 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, LedgerRecord? Last)
     public string? LastSignedBesides(string edition) =>
         Deeds.LastOrDefault(d => d.Kind == DeedKind.SignedAsApprover && d.Edition != edition && SignedUntil(d.Edition) is not null)?.Edition;
 
-    static Deed DeedOf(LedgerRecord record)
+    static Deed DeedOf(ChainedRecord record)
     {
         try
         {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using EarHelp.Conversation.States;
 using EarHelp.Triage.Answers;
 
@@ -25,7 +26,7 @@ static class Dependants
     }
 
     /// <summary>A fact about an ear that is not spoken about does not apply.</summary>
-    static bool StillApplies(System.Collections.Immutable.ImmutableArray<EarAnswers> views, FactOfEar of)
+    static bool StillApplies(ImmutableArray<EarAnswers> views, FactOfEar of)
     {
         foreach (var view in views)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using EarHelp.Conversation.Replies;
 using EarHelp.Triage.Asking;
 using EarHelp.Triage.Answers;
@@ -71,8 +72,8 @@ sealed class QuestionLetter(Dialog dialog, Wording wording, AnswerWords answers,
         { Kind: TypedInput.Date } => clinic.Fill(answers.Word("date hint"), null, name => name == "example" ? Example() : null),
         var number => clinic.Fill(answers.Word("number hint"), null, name => name switch
         {
-            "from" => number.From?.ToString(System.Globalization.CultureInfo.InvariantCulture),
-            "to" => number.To?.ToString(System.Globalization.CultureInfo.InvariantCulture),
+            "from" => number.From?.ToString(CultureInfo.InvariantCulture),
+            "to" => number.To?.ToString(CultureInfo.InvariantCulture),
             _ => null,
         }),
     };

@@ -1,6 +1,7 @@
 using EarHelp.Content;
 using EarHelp.Conversation.Telling;
 using EarHelp.Web.Pages;
+using EarHelp.Web.Staff;
 using EarHelp.Web.Visits;
 using NodaTime;
 
@@ -11,5 +12,5 @@ public static class NeededByProgram
 {
     /// <param name="today">The day at the clinic, or null: the end of the holidays is not looked at.</param>
     public static CompileOptions On(LocalDate? today) =>
-        new(today, [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(RequiredWords.Interface)], [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(RequiredWords.Pages)]);
+        new(today, [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(RequiredWords.Interface)], [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(RequiredWords.Pages)]);
 }

@@ -25,7 +25,10 @@ public sealed class LookFile
 
     public static LookFile Script { get; } = new("earhelp.js", "text/javascript; charset=utf-8");
 
-    public static ImmutableArray<LookFile> All { get; } = [Sheet, Script];
+    /// <summary>Only on pages of staff.</summary>
+    public static LookFile StaffScript { get; } = new("staff.js", "text/javascript; charset=utf-8");
+
+    public static ImmutableArray<LookFile> All { get; } = [Sheet, Script, StaffScript];
 
     public string Address { get; }
 

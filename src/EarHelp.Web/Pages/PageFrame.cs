@@ -30,19 +30,23 @@ static class PageFrame
     /// <summary>The title as a browser shows it.</summary>
     internal static string TitleOf(Words words, string title) => $"{title} \u2013 {words["service name"]}";
 
-    static void WriteHead(HtmlWriter html, Words words, PageState state)
+    /// <param name="more">A script of this page beside the one of all pages, or null.</param>
+    internal static void WriteHead(HtmlWriter html, Words words, PageState state, LookFile? more = null)
     {
         html.Markup("<!DOCTYPE html><html"u8).Attribute("lang"u8, words.Language)
             .Markup("><head><meta charset=\"utf-8\"><title>"u8).Text(TitleOf(words, state.Title))
             .Markup("</title><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"u8)
             .Markup("<meta name=\"robots\" content=\"noindex\"><link rel=\"icon\" href=\"data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 48 48'%3E%3Cpath fill='none' stroke='%23263a80' stroke-width='4' stroke-linecap='round' d='M15 43C10 38 8 30 8 22C8 11 15 5 24 5S40 12 40 21C40 30 33 31 30 36C28 40 26 44 21 44M16 22C16 15 20 12 24 12S32 16 32 21C32 25 28 26 25 28'/%3E%3C/svg%3E\"><link rel=\"stylesheet\""u8)
             .Attribute("href"u8, LookFile.Sheet.Address).Markup("><script defer"u8).Attribute("src"u8, LookFile.Script.Address)
-            .Markup("></script></head><body>"u8);
+            .Markup("></script>"u8);
+        if (more is not null)
+            html.Markup("<script defer"u8).Attribute("src"u8, more.Address).Markup("></script>"u8);
+        html.Markup("</head><body>"u8);
         if (state.HasQuestion)
             html.Markup("<a class=\"skip\" href=\"#now\">"u8).Text(words["skip to question"]).Markup("</a>"u8);
     }
 
-    static void WriteLetterHead(HtmlWriter html, Words words)
+    internal static void WriteLetterHead(HtmlWriter html, Words words)
     {
         html.Markup("<header class=\"head\"><div><p class=\"name\"><a href=\"/\">"u8).Text(words["service name"])
             .Markup("</a></p><p class=\"from\">"u8).Text(words.Edition.Clinic.Name).Markup(", "u8).Text(words.Edition.Clinic.Town).Markup("</p></div>"u8)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
 using EarHelp.Clinic.Requests;
@@ -6,16 +7,19 @@ using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Recalling;
 using EarHelp.Conversation.Taking;
 using EarHelp.Web.Editions;
+using EarHelp.Web.Staff;
 
 namespace EarHelp.Web.Serving;
 
-/// <summary>What the command line may ask of a running service.</summary>
-public sealed class Control(ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions)
+/// <summary>What the command line may ask of a running service. What it reads or changes of a patient stands in the audit trail before.</summary>
+public sealed class Control(
+    ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions, IAuditTrail trail, Auditor auditor)
 {
     /// <summary>Answers 200 with <c>{"erased":true}</c>, or 404 if there is no such conversation.</summary>
     public async Task EraseAsync(HttpContext context)
     {
         var id = IdOf(context);
+        await AuditAsync(context, AuditDeed.Erased, id);
         var isErased = await store.EraseAsync(id, context.RequestAborted);
         taking.Forget(id);
         await SayAsync(context, isErased, new { erased = isErased });
@@ -24,6 +28,7 @@ public sealed class Control(ITurnStore store, IKeptConversations kept, IRequestS
     /// <summary>Answers 200 with every turn, its kept replies and those that come out now (see <see cref="Replayed.ToJson"/>), or 404.</summary>
     public async Task ReplayAsync(HttpContext context)
     {
+        await AuditAsync(context, AuditDeed.ReadConversation, IdOf(context));
         var replayed = await taking.ReplayAsync(IdOf(context), context.RequestAborted);
         await SayAsync(context, !replayed.Turns.IsEmpty, replayed.ToJson());
     }
@@ -39,6 +44,7 @@ public sealed class Control(ITurnStore store, IKeptConversations kept, IRequestS
     public async Task AffectedAsync(HttpContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
+        await AuditAsync(context, AuditDeed.ListedAffected, null);
         var rule = (string)context.Request.RouteValues["rule"]!;
         await SayAsync(context, isFound: true, await RecallSearch.FindAsync(kept, store, IdOf(context), rule, context.RequestAborted));
     }
@@ -47,9 +53,22 @@ public sealed class Control(ITurnStore store, IKeptConversations kept, IRequestS
     public async Task RequestsAsync(HttpContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
+        await AuditAsync(context, AuditDeed.ListedRequests, null);
         context.Response.ContentType = "application/json";
         await context.Response.Body.WriteAsync(RequestJson.Write(await WaitingRequests.FindAsync(requests, store, context.RequestAborted)), context.RequestAborted);
     }
+
+    /// <summary>Answers 200 with the whole trail (see <see cref="AuditJson"/>).</summary>
+    public async Task AuditAsync(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        await AuditAsync(context, AuditDeed.ReadAudit, null);
+        context.Response.ContentType = "application/json";
+        await context.Response.Body.WriteAsync(AuditJson.Write(await trail.ReadAsync(context.RequestAborted)), context.RequestAborted);
+    }
+
+    ValueTask AuditAsync(HttpContext context, AuditDeed deed, string? conversation) =>
+        auditor.AddAsync(Actor.Terminal, deed, conversation, context.RequestAborted);
 
     static string IdOf(HttpContext context) => (string)context.Request.RouteValues["id"]!;
 

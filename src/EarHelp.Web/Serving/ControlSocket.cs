@@ -33,6 +33,7 @@ public static class ControlSocket
         app.MapPost(Prefix + "/replay/{id}", control.ReplayAsync);
         app.MapGet(Prefix + "/affected/{id}/{rule}", control.AffectedAsync);
         app.MapGet(Prefix + "/requests", control.RequestsAsync);
+        app.MapGet(Prefix + "/audit", control.AuditAsync);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);

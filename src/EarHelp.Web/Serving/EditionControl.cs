@@ -22,7 +22,7 @@ public sealed class EditionControl(LedgerInForce ledger, IEditionLedger kept, Ed
     public Task ReadServedAsync(HttpContext context) =>
         context.Response.WriteAsJsonAsync(new { edition = editions.Current?.Edition.Id }, context.RequestAborted);
 
-    /// <summary>Answers 200 with all <see cref="LedgerRecord"/>s in order; 423 with what is wrong with a damaged ledger.</summary>
+    /// <summary>Answers 200 with all <see cref="ChainedRecord"/>s in order; 423 with what is wrong with a damaged ledger.</summary>
     public async Task ReadLedgerAsync(HttpContext context)
     {
         if (ledger.Damage is { } damage)

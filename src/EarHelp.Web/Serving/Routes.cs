@@ -1,4 +1,5 @@
 using EarHelp.Web.Look;
+using EarHelp.Web.Staff;
 using EarHelp.Web.Turns;
 using EarHelp.Web.Visits;
 
@@ -28,6 +29,7 @@ static class Routes
         Read("/back/{secret}", pages.BackAsync);
         Read("/complaints", context => pages.TextAsync(context, "complaints"));
         MapVisits(app);
+        StaffParts.Map(app);
         app.MapPost("/answer", turns.AnswerAsync);
         app.MapPost("/confirm", turns.ConfirmAsync);
         app.MapPost("/change", turns.ChangeAsync);

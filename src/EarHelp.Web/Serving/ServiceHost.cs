@@ -8,6 +8,7 @@ using EarHelp.Web.Bot;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
+using EarHelp.Web.Staff;
 using EarHelp.Web.Turns;
 using EarHelp.Web.Visits;
 using Microsoft.AspNetCore.HttpOverrides;
@@ -73,6 +74,9 @@ public static class ServiceHost
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton<IKeptConversations>(parts => parts.GetRequiredService<LiteTurnStore>());
         services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Requests);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Staff);
+        services.AddSingleton(parts => parts.GetRequiredService<LiteTurnStore>().Audit);
+        StaffParts.Add(services, settings);
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();
         services.AddSingleton<Control>();

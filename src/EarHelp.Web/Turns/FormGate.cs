@@ -1,10 +1,11 @@
+using System.Globalization;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 
 namespace EarHelp.Web.Turns;
 
 /// <summary>Lets a form through only if it came from a page of ours, in this browser.</summary>
-public sealed class FormGate(FaultPages faults)
+public sealed class FormGate(Talk talk, FaultPages faults)
 {
     /// <returns>The form and the secret of who sent it; null if it was refused, and then that has been said.</returns>
     public async Task<SentForm?> ReadAsync(HttpContext context)
@@ -18,6 +19,18 @@ public sealed class FormGate(FaultPages faults)
         }
 
         await faults.SendAsync(context, StatusCodes.Status400BadRequest);
+        return null;
+    }
+
+    /// <returns>The form, which turn it is, and the conversation that it belongs to; null if it was refused, and then that has been said.</returns>
+    public async Task<(SentForm Sent, string Turn, OpenConversation Conversation)?> OpenAsync(HttpContext context)
+    {
+        if (await ReadAsync(context) is not { } sent)
+            return null;
+        var conversation = await talk.FindAsync(sent.Secret, context.RequestAborted);
+        if (conversation is not null && sent.Turn is { } turn)
+            return (sent, turn, conversation);
+        await (conversation is null ? faults.SendExpiredAsync(context) : faults.SendAsync(context, StatusCodes.Status400BadRequest));
         return null;
     }
 }
@@ -51,7 +64,7 @@ public sealed record SentForm(IFormCollection Fields, string Secret)
     }
 
     int? Whole(string field) =>
-        int.TryParse(Fields[field], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var number)
+        int.TryParse(Fields[field], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? number
             : null;
 }

@@ -54,7 +54,7 @@ public sealed partial class TurnPosts(
 
     public async Task ConfirmAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is not var (sent, turn, conversation))
             return;
         var isRight = sent.Fields["right"] == "yes";
         var understood = conversation.Open is Reply.Confirm readBack && readBack.Name == sent.Question ? readBack.Understood : [];
@@ -64,7 +64,7 @@ public sealed partial class TurnPosts(
 
     public async Task ChangeAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is not var (sent, turn, conversation))
             return;
         var screen = sent.Fields[FormFields.Screen].ToString();
         var ear = FormFields.ReadEar(sent.Fields[FormFields.Ear]);
@@ -74,7 +74,7 @@ public sealed partial class TurnPosts(
     /// <summary>A topic of the list, or a question in the person's own words.</summary>
     public async Task AskAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is not var (sent, turn, conversation))
             return;
         var topic = sent.Fields[AnswersPage.Topic].ToString();
         TurnContent content = topic.Length > 0
@@ -85,20 +85,20 @@ public sealed partial class TurnPosts(
 
     public async Task SomethingChangedAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is var (sent, turn, conversation))
             await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.SomethingChanged()));
     }
 
     /// <summary>After something was withdrawn or corrected.</summary>
     public async Task ResumeAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is var (sent, turn, conversation))
             await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.GoOn()));
     }
 
     public async Task StartOverAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is var (sent, turn, conversation))
             await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.StartOver()));
     }
 
@@ -140,17 +140,6 @@ public sealed partial class TurnPosts(
     {
         var taken = await talk.TakeAsync(conversation, turns, context.RequestAborted);
         await answer.SendAsync(context, sent, taken);
-    }
-
-    async Task<(SentForm Sent, string Turn, OpenConversation Conversation)?> OpenAsync(HttpContext context)
-    {
-        if (await gate.ReadAsync(context) is not { } sent)
-            return null;
-        var conversation = await talk.FindAsync(sent.Secret, context.RequestAborted);
-        if (conversation is not null && sent.Turn is { } turn)
-            return (sent, turn, conversation);
-        await (conversation is null ? faults.SendExpiredAsync(context) : faults.SendAsync(context, StatusCodes.Status400BadRequest));
-        return null;
     }
 
     static ImmutableArray<Turn> Turns(string turn, QuestionName? question, ReadAnswer read)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using EarHelp.Clinic.Requests;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -37,7 +38,7 @@ sealed class RequestForm(HtmlWriter html, Words words, ContactDetails contact, I
     }
 
     internal static string Days(Words words) =>
-        words.Edition.Clinic.RequestKeptDays.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        words.Edition.Clinic.RequestKeptDays.ToString(CultureInfo.InvariantCulture);
 
     void WriteFaults()
     {

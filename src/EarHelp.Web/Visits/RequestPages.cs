@@ -56,27 +56,9 @@ static class RequestPages
             WriteSomethingChanged(html, words, token, turn);
         });
 
-    internal static ReadOnlyMemory<byte> WriteWithdraw(Words words, string token, string turn) =>
-        PageFrame.Write(words, new PageState(words["visit withdraw heading"], token, HasQuestion: false), html =>
-        {
-            html.Element("h1"u8, words["visit withdraw heading"]).Element("p"u8, words["visit withdraw hint"]);
-            html.Markup("<form method=\"post\" action=\"/visit/withdraw\"><div class=\"row\">"u8);
-            FormFields.WriteToken(html, token);
-            FormFields.WriteTurn(html, turn);
-            html.Markup("<button>"u8).Text(words["visit withdraw yes"]).Markup("</button><a class=\"button quiet\" href=\"/visit\">"u8)
-                .Text(words["visit withdraw no"]).Markup("</a></div></form>"u8);
-        });
+    internal static ReadOnlyMemory<byte> WriteWithdraw(Words words, string token, string turn) => WriteSure(words, "withdraw", token, turn);
 
-    internal static ReadOnlyMemory<byte> WriteCancel(Words words, string token, string turn) =>
-        PageFrame.Write(words, new PageState(words["visit cancel heading"], token, HasQuestion: false), html =>
-        {
-            html.Element("h1"u8, words["visit cancel heading"]).Element("p"u8, words["visit cancel hint"]);
-            html.Markup("<form method=\"post\" action=\"/visit/cancel\"><div class=\"row\">"u8);
-            FormFields.WriteToken(html, token);
-            FormFields.WriteTurn(html, turn);
-            html.Markup("<button>"u8).Text(words["visit cancel yes"]).Markup("</button><a class=\"button quiet\" href=\"/visit\">"u8)
-                .Text(words["visit cancel no"]).Markup("</a></div></form>"u8);
-        });
+    internal static ReadOnlyMemory<byte> WriteCancel(Words words, string token, string turn) => WriteSure(words, "cancel", token, turn);
 
     /// <param name="mayAskAgain">False: the clinic could not see the person in time any more.</param>
     internal static ReadOnlyMemory<byte> WriteWithdrawn(Words words, bool mayAskAgain, string token) =>
@@ -140,5 +122,21 @@ static class RequestPages
         FormFields.WriteTurn(html, turn);
         html.Markup("<p><button>"u8).Text(words["something has changed"]).Markup("</button></p></form><p><a class=\"button quiet\" href=\"/plan\">"u8)
             .Text(words["visit to plan"]).Markup("</a></p></div>"u8);
+    }
+
+    /// <summary>Asks whether it is meant, before something is given up.</summary>
+    /// <param name="deed">Its name in the address of the form and in the keys of the words.</param>
+    static ReadOnlyMemory<byte> WriteSure(Words words, string deed, string token, string turn)
+    {
+        var heading = words[$"visit {deed} heading"];
+        return PageFrame.Write(words, new PageState(heading, token, HasQuestion: false), html =>
+        {
+            html.Element("h1"u8, heading).Element("p"u8, words[$"visit {deed} hint"]);
+            html.Markup("<form method=\"post\" action=\"/visit/"u8).Text(deed).Markup("\"><div class=\"row\">"u8);
+            FormFields.WriteToken(html, token);
+            FormFields.WriteTurn(html, turn);
+            html.Markup("<button>"u8).Text(words[$"visit {deed} yes"]).Markup("</button><a class=\"button quiet\" href=\"/visit\">"u8)
+                .Text(words[$"visit {deed} no"]).Markup("</a></div></form>"u8);
+        });
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
@@ -110,10 +111,10 @@ public sealed class TimePages(
         await PageResponse.SendAsync(context, page, isGone ? StatusCodes.Status409Conflict : StatusCodes.Status200OK);
     }
 
-    ValueTask<System.Collections.Immutable.ImmutableArray<VisitTime>?> FreeAsync(Asked asked, Instant? after, int most, CancellationToken cancellation) =>
+    ValueTask<ImmutableArray<VisitTime>?> FreeAsync(Asked asked, Instant? after, int most, CancellationToken cancellation) =>
         VisitOffer.IsMade(asked.Conversation.Edition, asked.Told!, Now)
             ? times.FindAsync(asked.Conversation.Edition, asked.Conversation.Id, VisitKind.Of(asked.Told!, asked.BeenBefore), asked.Limit, after, most, cancellation)
-            : ValueTask.FromResult<System.Collections.Immutable.ImmutableArray<VisitTime>?>([]);
+            : ValueTask.FromResult<ImmutableArray<VisitTime>?>([]);
 
     async Task<(SentForm Sent, string Turn, Asked Asked)?> OpenAsync(HttpContext context)
     {

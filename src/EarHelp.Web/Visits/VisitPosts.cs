@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Web.Editions;
@@ -15,7 +16,7 @@ public sealed class VisitPosts(
     /// <summary>What a person is asked to look at once more; with a fault, the form again.</summary>
     public async Task CheckAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is not var (sent, turn, conversation))
             return;
         var contact = RequestFields.Read(sent.Fields);
         if (ContactCheck.FaultsOf(contact) is { IsEmpty: false } wrong)
@@ -27,13 +28,13 @@ public sealed class VisitPosts(
     /// <summary>Back to the form, with everything as it was.</summary>
     public async Task CorrectAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is var (sent, turn, conversation))
             await SendFormAsync(context, sent, turn, conversation, RequestFields.Read(sent.Fields), []);
     }
 
     public async Task SendAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (sent, turn, conversation))
+        if (await gate.OpenAsync(context) is not var (sent, turn, conversation))
             return;
         var contact = RequestFields.Read(sent.Fields);
         if (ContactCheck.FaultsOf(contact) is { IsEmpty: false } wrong)
@@ -54,7 +55,7 @@ public sealed class VisitPosts(
 
     public async Task WithdrawAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (_, turn, conversation))
+        if (await gate.OpenAsync(context) is not var (_, turn, conversation))
             return;
         await requests.WithdrawAsync(conversation.Id, turn, context.RequestAborted);
         await PageResponse.GoToAsync(context, "/visit");
@@ -114,19 +115,8 @@ public sealed class VisitPosts(
         string turn,
         OpenConversation conversation,
         ContactDetails contact,
-        System.Collections.Immutable.ImmutableArray<ContactFault> wrong) => PageResponse.SendAsync(
+        ImmutableArray<ContactFault> wrong) => PageResponse.SendAsync(
             context,
             RequestForm.WritePage(conversation.Words, "visit heading", contact, wrong, FormToken.For(sent.Secret), turn),
             wrong.IsEmpty ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
-
-    async Task<(SentForm Sent, string Turn, OpenConversation Conversation)?> OpenAsync(HttpContext context)
-    {
-        if (await gate.ReadAsync(context) is not { } sent)
-            return null;
-        var conversation = await talk.FindAsync(sent.Secret, context.RequestAborted);
-        if (conversation is not null && sent.Turn is { } turn)
-            return (sent, turn, conversation);
-        await (conversation is null ? faults.SendExpiredAsync(context) : faults.SendAsync(context, StatusCodes.Status400BadRequest));
-        return null;
-    }
 }

@@ -8,7 +8,7 @@ using Microsoft.Playwright;
 namespace EarHelp.Browser.Running;
 
 /// <summary>The real service with an empty data folder of its own, and one real browser.</summary>
-public sealed class Service : IAsyncLifetime
+public sealed class Service : IAsyncLifetime, IDisposable
 {
     static readonly string[] BrowserFlags =
     [
@@ -16,6 +16,7 @@ public sealed class Service : IAsyncLifetime
         "--disable-component-update", "--disable-sync",
     ];
 
+    readonly StringWriter _console = new();
     readonly string _data = Directory.CreateTempSubdirectory("earhelp-browser-").FullName;
     WebApplication? _app;
     IPlaywright? _playwright;
@@ -24,13 +25,17 @@ public sealed class Service : IAsyncLifetime
 
     public IBrowser Browser { get; private set; } = null!;
 
+    /// <summary>What the service printed about itself.</summary>
+    public string Printed => _console.ToString();
+
     public T Part<T>()
         where T : notnull => _app!.Services.GetRequiredService<T>();
 
     public async Task InitializeAsync()
     {
         _app = ServiceHost.Build(
-            ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000"]);
+            ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000"],
+            services => services.AddSingleton<TextWriter>(_console));
         await _app.StartAsync();
         var served = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         Address = new Uri($"http://localhost:{new Uri(served).Port}");
@@ -49,7 +54,10 @@ public sealed class Service : IAsyncLifetime
         }
 
         Directory.Delete(_data, recursive: true);
+        Dispose();
     }
+
+    public void Dispose() => _console.Dispose();
 }
 
 [CollectionDefinition(Name)]

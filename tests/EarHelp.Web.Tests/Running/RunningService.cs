@@ -3,6 +3,7 @@ using EarHelp.Conversation.Keeping;
 using EarHelp.Web.Security;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 
@@ -11,14 +12,20 @@ namespace EarHelp.Web.Tests.Running;
 /// <summary>The real service on a port of its own, with an empty data folder.</summary>
 public sealed class RunningService : IAsyncDisposable
 {
+    /// <summary>Rounds of password hashing that cost a test no time.</summary>
+    const int QuickRounds = 10;
+
     readonly Func<WebApplication> _build;
     readonly string? _ownRoot;
     WebApplication _app;
 
-    RunningService(Func<WebApplication> build, string root, string data, string? ownRoot, CollectedLog log)
+    RunningService(Func<WebApplication> build, string root, string data, string? ownRoot, CollectedLog log, StringWriter console)
     {
-        (_build, _app, Root, Data, _ownRoot, Log) = (build, build(), root, data, ownRoot, log);
+        (_build, _app, Root, Data, _ownRoot, Log, Console) = (build, build(), root, data, ownRoot, log, console);
     }
+
+    /// <summary>What the service printed about itself.</summary>
+    public StringWriter Console { get; }
 
     /// <summary>The folder of the edition; a copy if the test changes it.</summary>
     public string Root { get; }
@@ -40,13 +47,16 @@ public sealed class RunningService : IAsyncDisposable
         var root = ownRoot ? CopyOfEdition() : Repository.Root;
         prepare?.Invoke(root);
         var log = new CollectedLog();
+        var console = new StringWriter();
         string[] args = ["--urls", "http://127.0.0.1:0", "--data", data, "--root", root, .. settings];
         WebApplication Build() => ServiceHost.Build(args, services =>
         {
             services.AddLogging(logging => logging.ClearProviders().AddProvider(log));
+            services.AddSingleton<TextWriter>(console);
+            services.Configure<PasswordHasherOptions>(hasher => hasher.IterationCount = QuickRounds);
             configure?.Invoke(services);
         });
-        var service = new RunningService(Build, root, data, ownRoot ? root : null, log);
+        var service = new RunningService(Build, root, data, ownRoot ? root : null, log, console);
         await service._app.StartAsync();
         return service;
     }

@@ -72,10 +72,10 @@ public sealed class BrokenKeepingTests
 
     sealed class DamagedLedger(IEditionLedger kept, Func<bool> isDamaged) : IEditionLedger
     {
-        public ValueTask<bool> AppendAsync(LedgerRecord record, CancellationToken cancellation) =>
+        public ValueTask<bool> AppendAsync(ChainedRecord record, CancellationToken cancellation) =>
             isDamaged() ? throw new InvalidOperationException("A damaged ledger was added to.") : kept.AppendAsync(record, cancellation);
 
-        public ValueTask<ImmutableArray<LedgerRecord>> ReadAsync(CancellationToken cancellation) =>
+        public ValueTask<ImmutableArray<ChainedRecord>> ReadAsync(CancellationToken cancellation) =>
             isDamaged() ? throw new LedgerDamagedException("Record 2 is damaged.") : kept.ReadAsync(cancellation);
     }
 }

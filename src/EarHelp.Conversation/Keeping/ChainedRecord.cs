@@ -4,21 +4,21 @@ using System.Text;
 
 namespace EarHelp.Conversation.Keeping;
 
-/// <summary>One entry of the ledger of editions, chained to the one before it.</summary>
+/// <summary>One entry of a record that is only ever added to (the ledger of editions, the audit trail), chained to the one before it.</summary>
 /// <param name="Number">From 1, without gaps.</param>
 /// <param name="Body">UTF-8 JSON; opaque to a store.</param>
 /// <param name="PreviousHash">Hash of entry n-1; empty for the first.</param>
 /// <param name="Hash">Lower-case hex SHA-256 over all of the above.</param>
-public sealed record LedgerRecord(int Number, ReadOnlyMemory<byte> Body, string PreviousHash, string Hash)
+public sealed record ChainedRecord(int Number, ReadOnlyMemory<byte> Body, string PreviousHash, string Hash)
 {
-    public static LedgerRecord After(LedgerRecord? last, ReadOnlyMemory<byte> body)
+    public static ChainedRecord After(ChainedRecord? last, ReadOnlyMemory<byte> body)
     {
-        var open = new LedgerRecord((last?.Number ?? 0) + 1, body, last?.Hash ?? string.Empty, string.Empty);
+        var open = new ChainedRecord((last?.Number ?? 0) + 1, body, last?.Hash ?? string.Empty, string.Empty);
         return open with { Hash = open.ComputeHash() };
     }
 
     /// <summary>False if the entry, or its link to the one before, was changed after it was made.</summary>
-    public bool Follows(LedgerRecord? last) =>
+    public bool Follows(ChainedRecord? last) =>
         Number == (last?.Number ?? 0) + 1
         && string.Equals(PreviousHash, last?.Hash ?? string.Empty, StringComparison.Ordinal)
         && string.Equals(Hash, ComputeHash(), StringComparison.Ordinal);
