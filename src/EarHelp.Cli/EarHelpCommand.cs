@@ -17,9 +17,11 @@ public static class EarHelpCommand
           earhelp withdraw --help           take one outcome, or all triage, off the running service
           earhelp affected EDITION RULE     who was told something by a rule
           earhelp requests                  who asks for a visit, the nearest limit first
+          earhelp visit --help              record what was done and found, and get the patient's link
           earhelp audit                     who read and changed which record, and whether that is whole
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
+          earhelp understand --help         put messages in as JSON lines, read what they say
 
         dialogs/ and content/ are looked for in --root, else in the nearest folder upwards that
         holds both, else beside the program.
@@ -39,6 +41,8 @@ public static class EarHelpCommand
             WithdrawCommand.Make(terminal, clock),
             AffectedCommand.Make(terminal, clock),
             RequestsCommand.Make(terminal, clock),
+            VisitCommand.Make(terminal),
+            RecordsCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal, clock),
@@ -48,6 +52,7 @@ public static class EarHelpCommand
             ExportCommand.Make(terminal),
             FactsCommand.Make(terminal),
             AssessCommand.Make(terminal, clock),
+            UnderstandCommand.Make(terminal, clock),
             DecideCommand.Make(terminal),
             HealthCommand.Make(terminal),
         };

@@ -15,6 +15,18 @@ public interface IStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConv
     /// <summary>Who read and changed what, in the same place.</summary>
     IAuditTrail Audit { get; }
 
+    /// <summary>What was recorded of visits, in the same place.</summary>
+    IVisitStore Visits { get; }
+
+    /// <summary>When the clinic closed at once, in the same place.</summary>
+    IClosings Closings { get; }
+
+    /// <summary>What went wrong, in the same place.</summary>
+    IIncidents Incidents { get; }
+
+    /// <summary>For whom the desk holds conversations, in the same place.</summary>
+    ICallers Callers { get; }
+
     /// <summary>False while nothing can be kept.</summary>
     bool IsHealthy { get; }
 }

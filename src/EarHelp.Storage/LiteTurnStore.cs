@@ -27,19 +27,35 @@ public sealed class LiteTurnStore : IStore
         _writer = new Writer(file, options);
         _largestBodyBytes = options.LargestBodyBytes;
         Requests = new LiteRequestStore(this, file);
+        Visits = new LiteVisitStore(this, file);
         Staff = new LiteStaffStore(this, file);
         Audit = new LiteAuditTrail(this, file);
+        Closings = new LiteClosings(this, file);
+        Incidents = new LiteIncidents(this, file);
+        Callers = new LiteCallers(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
     /// <summary>Requests for visits, in the same file.</summary>
     public IRequestStore Requests { get; }
 
+    /// <summary>What was recorded of visits, in the same file.</summary>
+    public IVisitStore Visits { get; }
+
     /// <summary>Accounts of staff, in the same file.</summary>
     public IStaffStore Staff { get; }
 
     /// <summary>Who read and changed what, in the same file.</summary>
     public IAuditTrail Audit { get; }
+
+    /// <summary>When the clinic closed at once, in the same file.</summary>
+    public IClosings Closings { get; }
+
+    /// <summary>What went wrong, in the same file.</summary>
+    public IIncidents Incidents { get; }
+
+    /// <summary>For whom the desk holds conversations, in the same file.</summary>
+    public ICallers Callers { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -137,12 +153,13 @@ public sealed class LiteTurnStore : IStore
         _lock.Dispose();
     }
 
-    int Erase(IReadOnlyCollection<string> conversations)
+    /// <summary>Erases conversations with all that is kept of them, and those that a visit joins to them. To be called by the one writer.</summary>
+    internal int Erase(IReadOnlyCollection<string> conversations)
     {
         var database = _file.Database;
         var turns = database.GetCollection(TurnDocuments.Collection);
         var erased = 0;
-        var present = conversations.Where(c => TurnDocuments.Of(database, c).Any()).ToArray();
+        var present = VisitDocuments.WithJoined(database, conversations).Where(c => TurnDocuments.Of(database, c).Any()).ToArray();
         if (present.Length == 0)
             return 0;
         _file.AnnounceWriteAnew();
@@ -153,6 +170,9 @@ public sealed class LiteTurnStore : IStore
                 turns.Delete(id);
             database.GetCollection(CardDocuments.Collection).Delete(conversation);
             RequestDocuments.Delete(database, conversation);
+            VisitDocuments.Delete(database, conversation);
+            IncidentDocuments.Delete(database, conversation);
+            CallerDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);

@@ -2,6 +2,7 @@ using BenchmarkDotNet.Running;
 using Benchmarks.Rules;
 using Benchmarks.Serving;
 using Benchmarks.Store;
+using Benchmarks.Understanding;
 
 const string Usage = """
     dotnet run -c Release --project tests/Benchmarks -- WHAT
@@ -11,6 +12,7 @@ const string Usage = """
       start    process start to the first served page; a folder after it: also of what was published there
       page     bytes and requests of the first page
       store    durable turns a second of the store, beside a plain synced file in the same run
+      understand  how well messages are read; files after it: those messages; --totals before them: totals only
       load     turns a second of the page and the bot endpoint, beside the SDK's echo bot in the same run
     """;
 
@@ -31,6 +33,9 @@ switch (args.FirstOrDefault())
         return 0;
     case "store":
         await StoreReport.RunAsync();
+        return 0;
+    case "understand":
+        UnderstandingReport.Run(args[1..]);
         return 0;
     case "load":
         await LoadReport.RunAsync();

@@ -17,12 +17,13 @@ sealed class Patient
     readonly Dictionary<string, string?> _story = new(StringComparer.Ordinal);
     int _turns;
 
-    public Patient(ServedEdition? edition = null)
+    /// <param name="recorded">What a clinician recorded of a visit before.</param>
+    public Patient(ServedEdition? edition = null, params ImmutableArray<RecordedFact> recorded)
     {
         _edition = edition ?? Some.Edition;
         Now = Some.Morning;
         Tell("about whom", "me").Tell("age", "45").Tell("where now", "near the clinic");
-        Send(new TurnContent.Begin("en"));
+        Send(new TurnContent.Begin("en") { Recorded = recorded });
     }
 
     public Instant Now { get; set; }

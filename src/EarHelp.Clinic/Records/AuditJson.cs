@@ -10,13 +10,7 @@ namespace EarHelp.Clinic.Records;
 /// <summary>The written form of an entry of the audit trail; opaque to a store.</summary>
 public static class AuditJson
 {
-    static readonly AuditJsonContext Context = new(new JsonSerializerOptions
-    {
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        RespectNullableAnnotations = true,
-        Converters = { new InstantConverter(), new JsonStringEnumConverter<AuditDeed>(JsonNamingPolicy.CamelCase) },
-    });
+    static readonly AuditJsonContext Context = new(RecordJson.Options(new JsonStringEnumConverter<AuditDeed>(JsonNamingPolicy.CamelCase)));
 
     public static byte[] Write(AuditEntry entry) => JsonSerializer.SerializeToUtf8Bytes(entry, Context.AuditEntry);
 

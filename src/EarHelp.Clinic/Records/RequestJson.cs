@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Records;
@@ -11,7 +12,9 @@ namespace EarHelp.Clinic.Records;
 public static class RequestJson
 {
     static readonly RequestJsonContext Context = new(RecordJson.Options(
-        new JsonStringEnumConverter<RequestState>(JsonNamingPolicy.CamelCase), new JsonStringEnumConverter<ReachBy>(JsonNamingPolicy.CamelCase)));
+        new JsonStringEnumConverter<RequestState>(JsonNamingPolicy.CamelCase),
+        new JsonStringEnumConverter<ReachBy>(JsonNamingPolicy.CamelCase),
+        new JsonStringEnumConverter<DeskStepKind>(JsonNamingPolicy.CamelCase)));
 
     public static byte[] Write(VisitRequest request) => JsonSerializer.SerializeToUtf8Bytes(request, Context.VisitRequest);
 

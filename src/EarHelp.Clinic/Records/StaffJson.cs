@@ -8,18 +8,8 @@ namespace EarHelp.Clinic.Records;
 /// <summary>The written form of an account; opaque to a store.</summary>
 public static class StaffJson
 {
-    static readonly StaffJsonContext Context = new(new JsonSerializerOptions
-    {
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        RespectNullableAnnotations = true,
-        Converters =
-        {
-            new InstantConverter(),
-            new JsonStringEnumConverter<StaffRole>(JsonNamingPolicy.CamelCase),
-            new JsonStringEnumConverter<StaffState>(JsonNamingPolicy.CamelCase),
-        },
-    });
+    static readonly StaffJsonContext Context = new(RecordJson.Options(
+        new JsonStringEnumConverter<StaffRole>(JsonNamingPolicy.CamelCase), new JsonStringEnumConverter<StaffState>(JsonNamingPolicy.CamelCase)));
 
     public static byte[] Write(StaffAccount account) => JsonSerializer.SerializeToUtf8Bytes(account, Context.StaffAccount);
 

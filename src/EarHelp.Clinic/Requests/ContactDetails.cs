@@ -7,6 +7,20 @@ namespace EarHelp.Clinic.Requests;
 /// <param name="Email">An address as it was written; empty if there is none.</param>
 public sealed record ContactDetails(string Name, string AskedBy, ReachBy ReachBy, string Number, string Email, VisitNeeds Needs)
 {
+    /// <summary>True if both can be reached by the same number, however it is written without its prefix, or by the same address.</summary>
+    public bool IsSameAs(ContactDetails? other) =>
+        other is not null
+        && ((LastDigits(Number) is { Length: > 0 } digits && digits == LastDigits(other.Number))
+            || (Email.Length > 0 && string.Equals(Email, other.Email, StringComparison.OrdinalIgnoreCase)));
+
+    /// <summary>Without a prefix, which the same number may have or lack ("+44 7700 …", "07700 …").</summary>
+    static string LastDigits(string number)
+    {
+        const int Compared = 9;
+        var digits = string.Concat(number.Where(char.IsAsciiDigit));
+        return digits.Length <= Compared ? digits : digits[^Compared..];
+    }
+
     public static ContactDetails Empty { get; } = new("", "", ReachBy.NotSaid, "", "", VisitNeeds.None);
 }
 

@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
+using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Times;
+using EarHelp.Conversation.Replies;
 using NodaTime;
 
 namespace EarHelp.Clinic.Requests;
@@ -18,6 +21,46 @@ public sealed record VisitRequest(
     /// <summary>A time that is kept for a short while; a person who moves a visit keeps the old one until the new one is confirmed.</summary>
     public HeldTime? Held { get; init; }
 
+    /// <summary>When the person sent it again, with other details or after it was taken back; null: it was sent once.</summary>
+    public Instant? SentAgainAt { get; init; }
+
+    /// <summary>How urgent staff call it, or null: as the patient was told.</summary>
+    public Judgement? Judged { get; init; }
+
+    /// <summary>What staff did about it, in order.</summary>
+    public ImmutableArray<DeskStep> Steps
+    {
+        get => field.IsDefault ? [] : field;
+        init;
+    } = [];
+
+    /// <summary>
+    /// How urgent it is: as it was sent, or as staff called it; made more urgent, and never less, by what the person was told after that.
+    /// </summary>
+    /// <param name="told">What the conversation was told, in any order.</param>
+    public Urgency UrgencyAfter(IEnumerable<OutcomeTold> told)
+    {
+        ArgumentNullException.ThrowIfNull(told);
+        return told.Where(t => Judged is null || t.DecidedAt > Judged.At)
+            .Aggregate(Judged?.Urgency ?? Urgency, (worst, outcome) => Urgency.Of(outcome).OrWorse(worst));
+    }
+
+    /// <summary>True once staff answered, unless it has become more urgent since, or an offered time ran out before it was taken.</summary>
+    /// <param name="urgency">How urgent it is now.</param>
+    public bool IsAnswered(Urgency urgency, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(urgency);
+        return Steps.LastOrDefault(s => s.Kind is not (DeskStepKind.NotReached or DeskStepKind.Escalated)) is { } last
+            && last.Kind is not (DeskStepKind.CalledOff or DeskStepKind.DidNotCome)
+            && urgency.Rank >= last.Seen.Rank
+            && (urgency.SeenBy is not { } limit || (last.Seen.SeenBy is { } seen && limit >= seen))
+            && (last.Kind != DeskStepKind.OfferedTime || Booked is not null || Held?.IsHeld(now) == true);
+    }
+
+    public VisitRequest Stepped(DeskStep step, string form, Instant now) => Changed(form, now) with { Steps = [.. Steps, step] };
+
+    public VisitRequest JudgedAs(Judgement judgement, string form, Instant now) => Changed(form, now) with { Judged = judgement };
+
     /// <summary>Every time that nobody else may have now.</summary>
     public IEnumerable<VisitTime> TakenAt(Instant now)
     {
@@ -35,11 +78,12 @@ public sealed record VisitRequest(
     /// <summary>The visit is off; the request stays with the clinic.</summary>
     public VisitRequest Cancelled(string form, Instant now) => Changed(form, now) with { Booked = null, Held = null };
 
-    /// <summary>Asked again, or with other details. What was told to be more urgent before stays.</summary>
+    /// <summary>Asked again, or with other details. What was told to be more urgent before stays; what staff did counts until it is taken back.</summary>
     public VisitRequest AskedAgain(string form, Urgency urgency, Instant now)
     {
         ArgumentNullException.ThrowIfNull(urgency);
-        return Changed(form, now) with { State = RequestState.Waiting, Urgency = urgency.OrWorse(Urgency) };
+        var again = Changed(form, now) with { State = RequestState.Waiting, Urgency = urgency.OrWorse(Urgency), SentAgainAt = now };
+        return State == RequestState.Waiting ? again : again with { Judged = null, Steps = [] };
     }
 
     public VisitRequest Withdrawn(string form, Instant now) => Cancelled(form, now) with { State = RequestState.Withdrawn };

@@ -38,6 +38,11 @@ public sealed class VisitRequests(IRequestStore store, TimeProvider clock)
     public ValueTask<RequestPut> CancelAsync(string conversation, string form, CancellationToken cancellation) =>
         IfStandingAsync(conversation, form, (kept, now) => kept with { Request = kept.Request.Cancelled(form, now) }, cancellation);
 
+    /// <summary>What staff do about a request that stands.</summary>
+    /// <param name="next">What it becomes at a moment; null: nothing is to be changed.</param>
+    public ValueTask<RequestPut> ChangeAsync(string conversation, string form, Func<VisitRequest, Instant, VisitRequest?> next, CancellationToken cancellation) =>
+        IfStandingAsync(conversation, form, (kept, now) => next(kept.Request, now) is { } changed ? kept with { Request = changed } : null, cancellation);
+
     ValueTask<RequestPut> IfStandingAsync(
         string conversation, string form, Func<KeptRequest, Instant, KeptRequest?> next, CancellationToken cancellation) =>
         ChangeAsync(conversation, form, (kept, now) => kept is { Request.State: RequestState.Waiting } ? next(kept, now) : null, cancellation);

@@ -26,13 +26,11 @@ public static class WaitingRequests
         try
         {
             var records = await turns.LoadAsync(request.Conversation, cancellation).ConfigureAwait(false);
-            return records
-                .SelectMany(r => TurnJson.Read(r.Body.Span).Replies.OfType<Reply.Outcome>())
-                .Aggregate(request.Urgency, (worst, outcome) => Urgency.Of(outcome.Told).OrWorse(worst));
+            return request.UrgencyAfter(records.SelectMany(r => TurnJson.Read(r.Body.Span).Replies.OfType<Reply.Outcome>()).Select(o => o.Told));
         }
         catch (Exception damaged) when (damaged is StoreFailedException or JsonException)
         {
-            return request.Urgency;
+            return request.UrgencyAfter([]);
         }
     }
 }

@@ -30,6 +30,9 @@ public sealed record StaffAccount(string Id, int Version, string ShownName, Immu
     /// <summary>What brings the person in for the first time, or again after everything was lost; null: there is none.</summary>
     public Invitation? Invitation { get; init; }
 
+    /// <summary>True from when the person says so until they say otherwise: requests that nobody answers go to them.</summary>
+    public bool IsOnDuty { get; init; }
+
     public ImmutableArray<Passkey> Passkeys { get; init; } = [];
 
     public bool Has(StaffRole role) => State == StaffState.Open && Roles.Contains(role);

@@ -10,7 +10,7 @@ public static class FreeTimes
     /// <param name="taken">Busy times and other people's visits, in any order.</param>
     /// <param name="length">Of the whole visit; longer than zero.</param>
     /// <param name="every">Visits start at the opening and every so often after it; longer than zero.</param>
-    /// <param name="from">No visit starts earlier.</param>
+    /// <param name="from">No visit starts earlier; not before now.</param>
     /// <param name="until">Every visit ends by then.</param>
     /// <returns>In order of time, lazily.</returns>
     public static IEnumerable<VisitTime> Find(
@@ -27,7 +27,7 @@ public static class FreeTimes
             var lastDay = LocalDate.Min(until.InZone(zone).Date, calendar.LastKnownDay);
             for (var day = from.InZone(zone).Date; day <= lastDay; day = day.PlusDays(1))
             {
-                foreach (var (opens, closes) in calendar.OpenOn(day))
+                foreach (var (opens, closes) in calendar.OpenOn(day, from))
                 {
                     for (var start = opens; start + length <= closes && start + length <= until; start += every)
                     {

@@ -10,7 +10,8 @@ namespace EarHelp.Clinic.Times;
 public readonly record struct VisitKind(bool BothEars, bool First)
 {
     /// <summary>The fact that says which ears; the program knows it by name.</summary>
-    const string EarsAffected = "ears affected";
+    /// <summary>The fact that says which ears are spoken about; known to the program.</summary>
+    public const string EarsAffected = "ears affected";
 
     public static VisitKind Of(OutcomeTold told, bool beenBefore)
     {

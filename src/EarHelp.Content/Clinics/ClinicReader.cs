@@ -17,6 +17,10 @@ static class ClinicReader
 
     const string RequestKept = "request kept days";
 
+    const string VisitKept = "visit kept days";
+
+    const string RecordAddress = "record address";
+
     const int MinutesOfDay = 24 * 60;
 
     static readonly string[] Needed =
@@ -25,7 +29,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
@@ -52,6 +56,8 @@ static class ClinicReader
             VisitCost = Text("visit cost"),
             ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
             RequestKeptDays = ReadDays(page, RequestKept, problems),
+            VisitKeptDays = ReadDays(page, VisitKept, problems),
+            RecordAddress = ReadAddress(page, problems),
             Lengths = VisitTable.Read(page, problems),
         };
     }
@@ -91,6 +97,18 @@ static class ClinicReader
             return minutes;
         problems.Add(Codes.WrongSetting, setting.ValueSpot, $"\"{setting.Value}\" is not a number of minutes.", "Write a whole number, for example 30.");
         return 0;
+    }
+
+    /// <summary>Empty if it is left out.</summary>
+    static string ReadAddress(Page page, ProblemList problems)
+    {
+        var setting = page.Settings.Find(RecordAddress);
+        if (setting is null)
+            return "";
+        if (Uri.TryCreate(setting.Value, UriKind.Absolute, out var address) && address is { Scheme: "https", Query: "", Fragment: "" } && !setting.Value.EndsWith('/'))
+            return setting.Value;
+        problems.Add(Codes.WrongSetting, setting.ValueSpot, $"\"{setting.Value}\" is not an https address without a slash at its end.", "Write it whole, for example https://records.clinic.example.org.");
+        return "";
     }
 
     /// <summary>0 if it is left out.</summary>

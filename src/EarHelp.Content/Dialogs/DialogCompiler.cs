@@ -3,6 +3,7 @@ using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
 
 namespace EarHelp.Content.Dialogs;
 
@@ -33,6 +34,7 @@ static class DialogCompiler
         var rules = new RuleReader(names, conditions, sources, problems);
         rules.Read(ruleTables);
         var adviceReader = new AdviceReader(conditions, sources, problems);
+        var impossible = adviceReader.ReadImpossible(tables.Of(TableKinds.Impossible));
         var dialog = new Dialog(
             id,
             screensAtMost,
@@ -43,15 +45,19 @@ static class DialogCompiler
             rules.TreatRules,
             adviceReader.ReadAdvice(adviceTables, names.Levels),
             adviceReader.ReadExplanations(tables.Of(TableKinds.Explanation)),
-            adviceReader.ReadImpossible(tables.Of(TableKinds.Impossible)),
+            impossible,
             levels,
             destinations)
         {
             DropsPlans = new DropsPlanReader(new NameIndex("advice item", AdviceReader.Names(adviceTables), problems), sources, problems).Read(tables.Of(TableKinds.DropsPlan)),
+            Findings = new FindingReader(conditions, sources, facts, problems).Read(tables.Of(TableKinds.Finding), ImpossibleFacts(impossible)),
             AskedGently = DialogSettings.ReadAskedGently(pages, facts.Select(f => f.Id), problems),
         };
         return new CompiledDialog(dialog, scope, sources, conditions, rules.IsOtherwise);
     }
+
+    static HashSet<int> ImpossibleFacts(ImmutableArray<ImpossiblePair> pairs) =>
+        [.. pairs.SelectMany(p => new[] { p.One.Of, p.Other.Of }).Where(f => !f.IsNamedFact).Select(f => f.Index)];
 
     static ImmutableArray<NamedFactDraft> Drafts(TableKinds tables, ImmutableArray<RuleTable> ruleTables, NameList names) =>
     [

@@ -9,10 +9,10 @@ namespace EarHelp.Content.Dialogs;
 sealed class TableKinds
 {
     public const string Level = "level", Destination = "destination", Source = "source", Fact = "fact", Number = "number",
-        Rule = "rule", Screen = "screen", Impossible = "impossible", Advice = "advice", Explanation = "explanation", DropsPlan = "drops plan",
+        Rule = "rule", Screen = "screen", Impossible = "impossible", Advice = "advice", Explanation = "explanation", DropsPlan = "drops plan", Finding = "finding",
         AnyOf = "any of:", AllOf = "all of:";
 
-    static readonly string[] Plain = [Level, Destination, Source, Fact, Number, Rule, Screen, Impossible, Advice, Explanation, DropsPlan];
+    static readonly string[] Plain = [Level, Destination, Source, Fact, Number, Rule, Screen, Impossible, Advice, Explanation, DropsPlan, Finding];
 
     // Levels, destinations and sources belong to every dialog.
     static readonly string[] OfNoDialog = [Level, Destination, Source];

@@ -75,6 +75,7 @@ public static class Codes
 
     public const string TooLarge = "EH0229";
     public const string WrongFigures = "EH0230";
+    public const string WrongFinding = "EH0231";
 
     // Words.
     public const string MissingWords = "EH0301";
@@ -97,6 +98,9 @@ public static class Codes
     public const string SentenceTooLong = "EH0318";
     public const string TextTooHard = "EH0319";
     public const string WrongWaiver = "EH0320";
+    public const string PhraseTwice = "EH0321";
+    public const string FactWithoutPhrases = "EH0322";
+    public const string ClassUnused = "EH0323";
 
     // The clinic.
     public const string MissingClinicFile = "EH0401";

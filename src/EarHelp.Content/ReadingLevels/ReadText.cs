@@ -22,6 +22,7 @@ public sealed record ReadText(string Name, SourceSpot Spot, ImmutableArray<strin
                 .Concat(Of("advice", wording.Advice)).Concat(Of("warning", wording.Warnings)).Concat(Of("explanation", wording.Explanations))
                 .Concat(wording.Outcomes.Select(o => Of($"outcome: {o.Key}", o.Value.Headline, o.Value.Meaning, o.Value.MoreUrgent, o.Value.IfNobodyAnswered, o.Value.WhoDecides)))
                 .Concat(Of("destination", wording.Destinations)).Concat(Of("reason", wording.Reasons)).Concat(Of("hold", wording.Holds)).Concat(Of("page", wording.Pages))
+                .Concat(wording.Findings.Select(f => Of($"finding: {f.Key}", f.Value.Told)))
                 .Concat(wording.Signposts.Select(s => Of($"signpost: {s.Id}", s.Text)))
                 .Concat(wording.Answers.Values.Select(a => Of($"answer: {a.Id}", a.Text, a.Next)))
                 .Concat(wording.Glossary.Select(g => Of($"glossary: {g.PlainWords.FirstOrDefault()}", g.Meaning)))

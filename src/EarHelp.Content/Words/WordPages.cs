@@ -10,10 +10,11 @@ sealed partial class WordPages
 {
     public const string Questions = "questions", Advice = "advice", Warnings = "warnings", Explanations = "explanations", Outcomes = "outcomes",
         Destinations = "destinations", Reasons = "reasons", Holds = "holds", Signposts = "signposts", Interface = "interface", Pages = "pages",
-        AdviceWords = "advice words", Answers = "answers", AnswerGroups = "answer groups", Glossary = "glossary", ReadingWaivers = "reading waivers";
+        AdviceWords = "advice words", Answers = "answers", AnswerGroups = "answer groups", Glossary = "glossary", ReadingWaivers = "reading waivers",
+        Phrases = "phrases", WordClasses = "word classes", Context = "context", Topics = "topics", Findings = "findings";
 
     static readonly string[] Kinds =
-        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords, Answers, AnswerGroups, Glossary, ReadingWaivers];
+        [Questions, Advice, Warnings, Explanations, Outcomes, Destinations, Reasons, Holds, Signposts, Interface, Pages, AdviceWords, Answers, AnswerGroups, Glossary, ReadingWaivers, Phrases, WordClasses, Context, Topics, Findings];
 
     static readonly string[] Settings = ["words", "title", "owner", "reviewed on", "review by"];
 

@@ -22,6 +22,8 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
         var interfaceTexts = new InterfaceReader(pages, problems).Read(options.NeededTexts, folder);
         var groups = new AnswerGroups(pages, problems);
         ReportListsOfLanguage(folder);
+        var answers = new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), groups, problems).Read();
+        var signposts = ReadSignposts();
         var wording = new Wording(
             pages.Language,
             ReadQuestions(),
@@ -34,10 +36,14 @@ sealed class WordingCompiler(CompiledDialog compiled, WordPages pages, CompileOp
             ReadProse(WordPages.Holds, "hold", [.. _dialog.TreatRules.Where(r => r.Hold is not null).DistinctBy(r => r.Hold).Select(r => (r.Hold!, r.Spot))]),
             ReadPages(folder),
             interfaceTexts,
-            ReadSignposts(),
-            new AnswerReader(compiled, pages, adviceWords, new TermCheck(glossary), groups, problems).Read(),
+            signposts,
+            answers,
             glossary)
-        { AnswerGroups = groups.InOrder };
+        {
+            AnswerGroups = groups.InOrder,
+            Findings = new FindingWordsReader(pages, problems).Read(_dialog.Findings),
+            Speech = new SpeechReader(_dialog, pages, [.. answers.Keys], [.. signposts.Select(s => s.Id)], problems).Read(),
+        };
         groups.ReportEmpty();
         ReadingCheck.Report(wording, ReadingWaiver.Read(pages.TablesOf(WordPages.ReadingWaivers), problems), problems);
         return wording;

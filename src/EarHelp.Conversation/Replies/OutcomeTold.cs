@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using EarHelp.Triage.Answers;
 using NodaTime;
 
@@ -59,6 +60,10 @@ public sealed record ReasonTold(string Rule, Ear? Ear, bool Decides, ImmutableAr
 public sealed record AnswerTold(string Fact, Ear? Ear, string? Value, string? Earlier, bool IsRedFlag)
 {
     public const string Unsure = "unsure";
+
+    /// <summary>True if a clinician recorded it; the person was not asked, or could not clear it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool IsRecorded { get; init; }
 
     /// <summary>As a value: there is no answer any more, only an earlier one.</summary>
     public const string NotAnswered = "not asked";

@@ -35,6 +35,9 @@ public sealed record ConversationState(
     OutcomeTold? Floor,
     string? Country = null)
 {
+    /// <summary>What a clinician recorded before the first question.</summary>
+    public ImmutableArray<RecordedValue> Recorded { get; init; } = [];
+
     /// <summary>Name of the answer that was asked for and waits until all that it needs is known, or null.</summary>
     public string? About { get; init; }
 

@@ -60,7 +60,7 @@ static class Alarms
         var without = edition.Decide(draft.View()).AtLeast;
         List<GivenAnswer> answers = [.. draft.Answers];
         AnswerList.Put(answers, of, said);
-        var atLeast = edition.Decide(AnswerView.Of(edition, System.Runtime.InteropServices.CollectionsMarshal.AsSpan(answers), draft.Doubted, draft.Now, draft.Now)).AtLeast;
+        var atLeast = edition.Decide(AnswerView.Of(edition, System.Runtime.InteropServices.CollectionsMarshal.AsSpan(answers), draft.Recorded, draft.Doubted, draft.Now, draft.Now)).AtLeast;
         return atLeast < without && atLeast < edition.OtherwiseRank ? new Reply.Alarm(null, edition.Dialog.Levels[atLeast].Id) : null;
     }
 

@@ -15,15 +15,16 @@ static class AnswerView
     static readonly ImmutableArray<Ear> Both = [Ear.Left, Ear.Right];
     static readonly ImmutableArray<Ear> Untold = [Ear.Either];
 
+    /// <param name="recorded">What counts whatever was answered.</param>
     /// <param name="doubted">Facts that count as "not sure".</param>
     public static ImmutableArray<EarAnswers> Of(
-        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Instant first, Instant now)
+        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<RecordedValue> recorded, ImmutableArray<FactOfEar> doubted, Instant first, Instant now)
     {
         var ears = EarsOf(edition, answers, doubted);
         var counting = new Counting(edition.Edition.Clinic.Zone, first, now);
         var views = ImmutableArray.CreateBuilder<EarAnswers>(ears.Length);
         foreach (var ear in ears)
-            views.Add(new EarAnswers(ear, OfEar(edition, answers, doubted, ear, counting)));
+            views.Add(new EarAnswers(ear, OfEar(edition, answers, recorded, doubted, ear, counting)));
         return views.MoveToImmutable();
     }
 
@@ -56,7 +57,7 @@ static class AnswerView
     }
 
     static ImmutableArray<Answer> OfEar(
-        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<FactOfEar> doubted, Ear ear, Counting counting)
+        ServedEdition edition, ReadOnlySpan<GivenAnswer> answers, ImmutableArray<RecordedValue> recorded, ImmutableArray<FactOfEar> doubted, Ear ear, Counting counting)
     {
         var facts = edition.Dialog.Facts;
         var view = new Answer[facts.Length];
@@ -66,6 +67,13 @@ static class AnswerView
             var (of, said) = answers[i];
             if (of.Ear is null || of.Ear == ear)
                 view[of.Fact] = doubted.Contains(of) ? edition.Unsure[of.Fact] : AnswerOf(edition, of.Fact, said, counting);
+        }
+
+        foreach (var value in recorded)
+        {
+            var fact = value.Of.Fact;
+            if ((value.Of.Ear is null || value.Of.Ear == ear || ear == Ear.Either) && edition.AnswerOf(fact, value.Set) is Answer.Asked { MayBe: var set } answer)
+                view[fact] = view[fact] is Answer.Asked said ? edition.AnswerOf(fact, said.MayBe.Union(set)) : answer;
         }
 
         for (var fact = 0; fact < view.Length; fact++)

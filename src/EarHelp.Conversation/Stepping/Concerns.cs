@@ -47,7 +47,7 @@ static class Concerns
     /// <summary>A clear answer is asked about again; another one only if the value would make it more urgent.</summary>
     static bool IsAnswered(Draft draft, FactOfEar of, ValueSet values)
     {
-        switch (draft.Find(of))
+        switch (draft.FindCounted(of))
         {
             case null:
                 return false;

@@ -21,7 +21,7 @@ public static class Conversing
         state ??= ConversationState.Begin(edition.Edition.Id, edition.DefaultLanguage);
         var draft = new Draft(edition, state, turn, now, withdrawn ?? Withdrawals.None);
         if (isNew)
-            draft.Say("greeting");
+            Open(draft, turn.Content);
         draft.Alarming = Alarms.AnswersThatLedToNow(draft);
         if (state.IsMoved)
             draft.Say(Withholding.CorrectedKey);
@@ -47,6 +47,16 @@ public static class Conversing
 
         new NextStep(draft).Take();
         return draft.Finish();
+    }
+
+    static void Open(Draft draft, TurnContent content)
+    {
+        draft.Say("greeting");
+        if (content is not TurnContent.Begin { Recorded: { IsDefaultOrEmpty: false } recorded })
+            return;
+        draft.Record(recorded);
+        if (!draft.Recorded.IsEmpty)
+            draft.Replies.Add(Sayings.Listing("known from the visit", draft.Edition.Dialog, draft.Recorded.Select(r => r.Of).Distinct()));
     }
 
     static void Take(Draft draft, TurnContent content, bool isNew)

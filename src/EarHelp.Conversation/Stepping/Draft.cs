@@ -5,6 +5,7 @@ using EarHelp.Conversation.States;
 using EarHelp.Conversation.Turns;
 using EarHelp.Conversation.Withdrawing;
 using EarHelp.Triage.Answers;
+using EarHelp.Triage.Facts;
 using NodaTime;
 
 namespace EarHelp.Conversation.Stepping;
@@ -64,6 +65,9 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public string? Country { get; set; } = before.Country;
 
+    /// <summary>What a clinician recorded and what still counts at this moment.</summary>
+    public ImmutableArray<RecordedValue> Recorded { get; private set; } = before.Recorded.RemoveAll(r => r.Until <= now);
+
     public bool IsWithheld { get; set; } = before.IsWithheld;
 
     public List<Reply> Replies { get; } = new(4);
@@ -80,9 +84,12 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     }
 
     public ImmutableArray<EarAnswers> View(ImmutableArray<FactOfEar> doubted) =>
-        AnswerView.Of(edition, Answers, doubted, FirstAnswerAt ?? now, now);
+        AnswerView.Of(edition, Answers, Recorded, doubted, FirstAnswerAt ?? now, now);
 
     public Said? Find(FactOfEar of) => AnswerView.Find(Answers, of);
+
+    /// <summary>What counts of a fact: what was recorded and what was said; null if neither was.</summary>
+    public Said? FindCounted(FactOfEar of) => Recorded.Find(of) is { } set ? RecordedValues.With(set, Find(of)) : Find(of);
 
     public ImmutableArray<Ear> Ears() => AnswerView.EarsOf(edition, Answers, Doubted);
 
@@ -102,6 +109,18 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         Doubted = Doubted.Remove(of);
     }
 
+    /// <summary>Takes over what a clinician recorded, as far as the edition knows it and it still counts.</summary>
+    public void Record(ImmutableArray<RecordedFact> facts)
+    {
+        foreach (var recorded in facts)
+        {
+            if (edition.FactIndex(recorded.Fact) is { } fact && edition.Dialog.Facts[fact].Values.IndexOf(recorded.Value) is { } value && !(recorded.Until <= now))
+                Recorded = Recorded.Add(new RecordedValue(new FactOfEar(fact, recorded.Ear), ValueSet.Of(value), recorded.Until));
+        }
+
+        _view = default;
+    }
+
     public void Remove(FactOfEar of)
     {
         for (var i = 0; i < _answers.Count; i++)
@@ -116,7 +135,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         }
     }
 
-    /// <summary>Puts all answers away, as if nothing had been asked.</summary>
+    /// <summary>Puts all answers away, as if nothing had been asked. What a clinician recorded stays.</summary>
     public void Forget()
     {
         _answers.Clear();
@@ -164,6 +183,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
             before.EditionId, Language, Number, string.Empty, FirstAnswerAt, [.. Answers], Pending, SecondWordingDue, Raised, Doubted,
             Reached, Earlier, NotUnderstood, Told, Floor, Country)
         {
+            Recorded = Recorded,
             About = About,
             IsWithheld = IsWithheld,
         };

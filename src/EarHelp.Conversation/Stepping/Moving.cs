@@ -26,6 +26,7 @@ public static class Moving
             EditionId = next.Edition.Id,
             Language = language,
             Answers = [.. Carried(state.Answers, places).OrderBy(a => a.Of.Fact).ThenBy(a => a.Of.Ear)],
+            Recorded = [.. state.Recorded.Select(r => RecordedIn(next, before, r)).OfType<RecordedValue>()],
             Earlier = Carried(state.Earlier, places),
             Pending = state.Pending is { ReadBack.IsEmpty: true } asked && IsSame(next, before, asked.Question, places) ? asked : null,
             SecondWordingDue = Carried(state.SecondWordingDue, places),
@@ -48,6 +49,19 @@ public static class Moving
         && ReadAloud(before, fact.Index, language, isSelf) == ReadAloud(next, place, nextLanguage, isSelf)
             ? place
             : null;
+
+    /// <summary>What a clinician recorded goes with its fact and value, however the question reads. Null if the other edition lacks one of them.</summary>
+    static RecordedValue? RecordedIn(ServedEdition next, ServedEdition before, RecordedValue recorded)
+    {
+        var fact = before.Dialog.Facts[recorded.Of.Fact];
+        var isSamePlace = next.FactIndex(fact.Id) is { } at && next.Dialog.Facts[at].About == fact.About;
+        if (!isSamePlace || recorded.Set.Only is not { } only)
+            return null;
+        var place = next.FactIndex(fact.Id)!.Value;
+        return next.Dialog.Facts[place].Values.IndexOf(fact.Values.NameOf(only)) is { } value
+            ? new RecordedValue(recorded.Of with { Fact = place }, ValueSet.Of(value), recorded.Until)
+            : null;
+    }
 
     /// <summary>The fact's question with its options, as it is asked by itself.</summary>
     static string ReadAloud(ServedEdition edition, int fact, string language, bool isSelf)

@@ -30,7 +30,7 @@ sealed class ReasonTelling(Draft draft, ImmutableArray<EarAnswers> views)
             foreach (var fact in facts)
             {
                 isOfEar |= _edition.IsOfEar(fact);
-                if (draft.Find(draft.Place(fact, view.Ear)) is { } said)
+                if (draft.FindCounted(draft.Place(fact, view.Ear)) is { } said)
                     blanks.Add(new Blank(_edition.Dialog.Facts[fact].Id, Write(fact, said)));
             }
 
@@ -46,10 +46,10 @@ sealed class ReasonTelling(Draft draft, ImmutableArray<EarAnswers> views)
         var told = ImmutableArray.CreateBuilder<AnswerTold>(draft.Answers.Length);
         foreach (var isFirst in (ReadOnlySpan<bool>)[true, false])
         {
-            foreach (var (of, said) in draft.Answers)
+            foreach (var (of, said, isRecorded) in Counted())
             {
                 if (IsSign(of.Fact, said) == isFirst)
-                    told.Add(new AnswerTold(_edition.Dialog.Facts[of.Fact].Id, of.Ear, Written.Of(_edition.Dialog.Facts[of.Fact], said), EarlierOf(of), isFirst));
+                    told.Add(new AnswerTold(_edition.Dialog.Facts[of.Fact].Id, of.Ear, Written.Of(_edition.Dialog.Facts[of.Fact], said), EarlierOf(of), isFirst) { IsRecorded = isRecorded });
             }
 
             if (isFirst)
@@ -57,6 +57,21 @@ sealed class ReasonTelling(Draft draft, ImmutableArray<EarAnswers> views)
         }
 
         return told.ToImmutable();
+    }
+
+    /// <summary>What was said, and what a clinician recorded and nobody was asked, each once.</summary>
+    List<(FactOfEar Of, Said Said, bool IsRecorded)> Counted()
+    {
+        var counted = new List<(FactOfEar, Said, bool)>(draft.Answers.Length + draft.Recorded.Length);
+        foreach (var (of, _) in draft.Answers)
+            counted.Add((of, draft.FindCounted(of)!, draft.Recorded.Find(of) is not null));
+        foreach (var of in draft.Recorded.Select(r => r.Of).Distinct())
+        {
+            if (draft.Find(of) is null)
+                counted.Add((of, draft.FindCounted(of)!, true));
+        }
+
+        return counted;
     }
 
     /// <summary>Signs that wait for their second wording are not sure; an earlier answer that was dropped is told all the same.</summary>

@@ -32,13 +32,14 @@ public sealed class ServedEdition
     readonly Func<string, bool> _isSigned;
 
     /// <param name="isSigned">Whether the edition with this identifier is signed at this moment; null: it is not.</param>
-    public ServedEdition(Edition edition, Assessor assessor, Func<string, bool>? isSigned = null)
+    /// <param name="closings">What the clinic ever closed at once; null: nothing.</param>
+    public ServedEdition(Edition edition, Assessor assessor, Func<string, bool>? isSigned = null, Func<ImmutableArray<SuddenClosing>>? closings = null)
     {
         ArgumentNullException.ThrowIfNull(edition);
         _isSigned = isSigned ?? (_ => false);
         Edition = edition;
         Assessor = assessor;
-        Calendar = new ClinicCalendar(edition.Clinic);
+        Calendar = new ClinicCalendar(edition.Clinic, closings);
         DefaultLanguage = edition.Wordings.ContainsKey("en") ? "en" : edition.Wordings.Keys.Order(StringComparer.Ordinal).First();
         var facts = Dialog.Facts;
         AboutWhom = Dialog.FindFact("about whom")?.Index;

@@ -77,6 +77,28 @@ public sealed class LetterWriter
     public string Brief(string fact, Ear? ear) =>
         _edition.Dialog.FindFact(fact) is { } found ? _answers.Brief(found.Index, ear) : fact;
 
+    /// <summary>The question of a fact in one line, as it is asked first: a checklist's entry, else the question itself.</summary>
+    /// <param name="ear">Which ear <c>{the ear}</c> is; null for the person.</param>
+    public string QuestionOf(string fact, Ear? ear)
+    {
+        if (_edition.Dialog.FindFact(fact) is not { } found)
+            return fact;
+        var words = _answers.EntryOf(found.Index)?.Label ?? _answers.QuestionOf(found.Index)?.Ask;
+        return words is { IsEmpty: false } ? PlainText.OfLine(_clinic.Fill(words, ear, _ => null)) : _answers.Brief(found.Index, ear);
+    }
+
+    /// <summary>The name of an ear in a list.</summary>
+    public string EarName(Ear ear) => Text(ClinicWords.EarKey(ear, IsSelf));
+
+    /// <summary>The headline of an advice item, in one line.</summary>
+    public string Headline(AdviceTold item)
+    {
+        ArgumentNullException.ThrowIfNull(item);
+        return _wording.Advice.TryGetValue(item.Id, out var words) && words is { IsEmpty: false }
+            ? PlainText.OfLine(_clinic.Fill(new Prose([words.Blocks[0]], default), item.Ear, _ => null))
+            : item.Id;
+    }
+
     /// <summary>The short name of a question, with its ear.</summary>
     public string BriefOfScreen(string screen, Ear? ear)
     {

@@ -19,6 +19,7 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
             deciding,
             others.IsEmpty ? Prose.Empty : Line("reasons less"),
             others,
+            told.Answers.Any(a => a.IsRecorded) ? Line("counts the visit") : Prose.Empty,
             told.Answers.Any(a => a.Value is null) ? Line("counted as worse") : Prose.Empty);
     }
 
@@ -59,6 +60,8 @@ sealed class ReasonLetter(Edition edition, Wording wording, AnswerWords answers,
             return [];
         var now = answers.Value(fact.Index, answer.Value);
         var entry = ImmutableArray.Create(ProseOf.Strong(answers.Brief(fact.Index, answer.Ear)), ProseOf.Plain(": " + now));
+        if (answer.IsRecorded)
+            entry = entry.Add(ProseOf.Plain(" (" + answers.Word("recorded at the visit") + ")"));
         if (answer.Earlier is null)
             return entry;
         var before = answers.Value(fact.Index, answer.Earlier == AnswerTold.Unsure ? null : answer.Earlier);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using EarHelp.Triage.Answers;
+using NodaTime;
 
 namespace EarHelp.Conversation.Turns;
 
@@ -34,7 +35,11 @@ public abstract record TurnContent
     }
 
     /// <summary>Opens a conversation in a language (a BCP 47 tag; an unknown one falls back to the first).</summary>
-    public sealed record Begin(string Language) : TurnContent;
+    public sealed record Begin(string Language) : TurnContent
+    {
+        /// <summary>What a clinician recorded of this person; null: nothing. It counts only in the first turn.</summary>
+        public ImmutableArray<RecordedFact>? Recorded { get; init; }
+    }
 
     /// <summary>Chosen or typed into the fields of a question.</summary>
     /// <param name="NoneOfThese">True if "none of these" of a checklist was ticked.</param>
@@ -67,3 +72,9 @@ public abstract record TurnContent
 /// <param name="Fact">The fact's id.</param>
 /// <param name="Value">A value's name; for a number or a date the option's range as <c>3..5</c>, a number, or a date <c>2026-11-20</c>; null with <paramref name="NotSure"/>.</param>
 public sealed record ChosenAnswer(string Fact, string? Value, bool NotSure);
+
+/// <summary>What a clinician recorded of one fact: no answer of the person clears it.</summary>
+/// <param name="Ear">Null for a fact about the person.</param>
+/// <param name="Value">A value's name.</param>
+/// <param name="Until">From then on it counts no more and is asked; null: it counts for good.</param>
+public sealed record RecordedFact(string Fact, Ear? Ear, string Value, Instant? Until);

@@ -30,6 +30,10 @@ public sealed class PostgresStore : IStore
         Requests = new PostgresRequestStore(database);
         Staff = new PostgresStaffStore(database);
         Audit = new PostgresAuditTrail(database);
+        Visits = new PostgresVisitStore(database, _keys);
+        Closings = new PostgresClosings(database);
+        Incidents = new PostgresIncidents(database);
+        Callers = new PostgresCallers(database);
     }
 
     public IRequestStore Requests { get; }
@@ -37,6 +41,14 @@ public sealed class PostgresStore : IStore
     public IStaffStore Staff { get; }
 
     public IAuditTrail Audit { get; }
+
+    public IVisitStore Visits { get; }
+
+    public IClosings Closings { get; }
+
+    public IIncidents Incidents { get; }
+
+    public ICallers Callers { get; }
 
     /// <summary>False from a failure to reach the database until it is reached again.</summary>
     public bool IsHealthy => _database.IsReached;

@@ -34,6 +34,21 @@ static class Statements
         return rows;
     }
 
+    /// <summary>Keeps a row that belongs to a conversation.</summary>
+    /// <returns>False if the conversation is not there any more.</returns>
+    public static async Task<bool> IsKeptAsync(this NpgsqlConnection connection, string sql, CancellationToken cancellation, params object?[] values)
+    {
+        try
+        {
+            await connection.DoAsync(sql, cancellation, values).ConfigureAwait(false);
+            return true;
+        }
+        catch (PostgresException gone) when (gone.SqlState == PostgresErrorCodes.ForeignKeyViolation)
+        {
+            return false;
+        }
+    }
+
     static NpgsqlCommand Make(NpgsqlConnection connection, string sql, object?[] values)
     {
         var command = new NpgsqlCommand(sql, connection);

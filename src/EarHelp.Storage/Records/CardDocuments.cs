@@ -25,7 +25,7 @@ static class CardDocuments
 
     /// <summary>
     /// A card may be behind by <see cref="Behind"/>; what it says is confirmed by the last turn itself. A conversation from which a
-    /// visit was asked for stays as long as its request.
+    /// visit was asked for stays as long as its request, and one after a visit as long as that.
     /// </summary>
     public static List<string> UnfinishedBefore(LiteDatabase database, long lastTurnBefore) =>
     [
@@ -33,6 +33,6 @@ static class CardDocuments
             .FindAll()
             .Where(d => !d["f"].AsBoolean && d["a"].AsInt64 < lastTurnBefore)
             .Select(d => d["_id"].AsString)
-            .Where(c => !RequestDocuments.Has(database, c) && TurnDocuments.Of(database, c).All(t => t["a"].AsInt64 < lastTurnBefore)),
+            .Where(c => !RequestDocuments.Has(database, c) && !VisitDocuments.Has(database, c) && TurnDocuments.Of(database, c).All(t => t["a"].AsInt64 < lastTurnBefore)),
     ];
 }

@@ -11,7 +11,8 @@ sealed class StoreFile : IDisposable
     static readonly string[] Collections =
     [
         TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection, ChainDocuments.Ledger,
-        RequestDocuments.Collection, RequestDocuments.Contacts, StaffDocuments.Collection, ChainDocuments.Audit,
+        RequestDocuments.Collection, RequestDocuments.Contacts, VisitDocuments.Collection, StaffDocuments.Collection, ChainDocuments.Audit,
+        ClosingDocuments.Collection, IncidentDocuments.Collection, CallerDocuments.Collection,
     ];
 
     // A LiteDB instance that met a failing disk brings the process down when it is collected: it is kept for the life of the process.

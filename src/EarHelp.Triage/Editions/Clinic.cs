@@ -37,6 +37,12 @@ public sealed record Clinic(
     /// <summary>Days for which a request for a visit is kept after its last change; 0: the clinic takes no requests here.</summary>
     public int RequestKeptDays { get; init; }
 
+    /// <summary>Days for which what was recorded of a visit is kept, with the conversation after it; 0: none is recorded here.</summary>
+    public int VisitKeptDays { get; init; }
+
+    /// <summary>The https address under which the clinic names what it hands to record systems; empty: nothing is handed over.</summary>
+    public string RecordAddress { get; init; } = "";
+
     /// <summary>How times for visits are planned; null: none are offered on the pages.</summary>
     public VisitLengths? Lengths { get; init; }
 }

@@ -31,6 +31,9 @@ public sealed record Dialog(
     /// <summary>How drops are used, for advice items that name some.</summary>
     public ImmutableArray<DropsPlan> DropsPlans { get; init; } = [];
 
+    /// <summary>What may be recorded of a visit, in the order of the form.</summary>
+    public ImmutableArray<VisitFinding> Findings { get; init; } = [];
+
     /// <summary>A fact by its own name or by the name of the number counted from it.</summary>
     public Fact? FindFact(string id) =>
         Facts.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal))

@@ -33,7 +33,18 @@ public sealed record Wording(
 {
     /// <summary>The headings under which the answers stand, in reading order.</summary>
     public ImmutableArray<string> AnswerGroups { get; init; } = [];
+
+    /// <summary>How people say things in messages of their own.</summary>
+    public Speech Speech { get; init; } = Speech.None;
+
+    /// <summary>By finding.</summary>
+    public FrozenDictionary<string, FindingWords> Findings { get; init; } = FrozenDictionary<string, FindingWords>.Empty;
 }
+
+/// <summary>The words of a finding.</summary>
+/// <param name="Form">What staff tick.</param>
+/// <param name="Told">What the patient reads of it.</param>
+public sealed record FindingWords(string Form, Prose Told, SourceSpot Spot);
 
 /// <summary>The words of one screen.</summary>
 /// <param name="Again">The second wording of a single fact, or empty.</param>

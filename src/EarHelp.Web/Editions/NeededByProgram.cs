@@ -1,5 +1,7 @@
 using EarHelp.Content;
 using EarHelp.Conversation.Telling;
+using EarHelp.Web.AfterVisit;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
 using EarHelp.Web.Visits;
@@ -12,5 +14,8 @@ public static class NeededByProgram
 {
     /// <param name="today">The day at the clinic, or null: the end of the holidays is not looked at.</param>
     public static CompileOptions On(LocalDate? today) =>
-        new(today, [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(RequiredWords.Interface)], [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(RequiredWords.Pages)]);
+        new(
+            today,
+            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(RequiredWords.Interface)],
+            [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(NeededDeskWords.Pages).Union(RequiredWords.Pages)]);
 }

@@ -18,7 +18,7 @@ namespace EarHelp.Web.Editions;
 /// The edition that is served, and earlier ones for the conversations that began with them. It is the one that was published last, and
 /// no other in its place; if none was, the one on the disk, which is taken only if it has no fault: else the last good one stays.
 /// </summary>
-public sealed class ServedEditions(ServiceSettings settings, IEditionArchive archive, LedgerInForce ledger, EmergencyFile emergency, TimeProvider clock)
+public sealed class ServedEditions(ServiceSettings settings, IEditionArchive archive, LedgerInForce ledger, EmergencyFile emergency, ClosedAtOnce closed, TimeProvider clock)
     : IEditionShelf, IDisposable
 {
     readonly SemaphoreSlim _oneAtATime = new(1, 1);
@@ -43,6 +43,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
     public async Task<ImmutableArray<Problem>> StartAsync(CancellationToken cancellation)
     {
         await ledger.ReadAsync(cancellation);
+        await closed.ReadAsync(cancellation);
         if (Published is not { } published)
             return await LoadAsync(cancellation);
         var (served, problems) = await CompileKeptAsync(published, CompileOptions.Plain, cancellation);
@@ -146,7 +147,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         if ((Published is { } published && published != edition.Id) || edition.Id == _current?.Edition.Id)
             return [];
         await archive.KeepAsync(edition.Id, SourcePack.Pack(sources), cancellation);
-        Take(new ServedEdition(edition, assessor, ledger.IsSigned));
+        Take(new ServedEdition(edition, assessor, ledger.IsSigned, closed.All));
         return [];
     }
 
@@ -165,7 +166,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             return (null, []);
         var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), options);
         return compiled is { Edition: { } edition, Assessor: { } assessor } && edition.Id == id
-            ? (new ServedEdition(edition, assessor, ledger.IsSigned), [])
+            ? (new ServedEdition(edition, assessor, ledger.IsSigned, closed.All), [])
             : (null, compiled.Problems);
     }
 

@@ -1,3 +1,21 @@
+// The list of requests renews itself; without a script it is renewed by loading it again.
+(() => {
+  "use strict";
+  const queue = document.querySelector("[data-events]");
+  if (!queue) return;
+  const status = document.querySelector("#desk-status");
+  const count = () => queue.querySelector("#desk-count strong").textContent;
+  new EventSource(queue.dataset.events).addEventListener("changed", async () => {
+    const answer = await fetch(location.href, { headers: { "X-Part": "1" } });
+    if (answer.redirected || !answer.ok) return location.reload();
+    const before = count();
+    const focused = queue.contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
+    queue.innerHTML = await answer.text();
+    if (focused) queue.querySelector(`[href="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
+    if (count() !== before) status.textContent = count();
+  });
+})();
+
 // Signing in with a passkey needs a script; without it, the form with password and one-time code does the same.
 (() => {
   "use strict";

@@ -1,8 +1,10 @@
 using System.Buffers;
 using System.Collections.Immutable;
+using EarHelp.Clinic.Callers;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Telling;
 using EarHelp.Conversation.Turns;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Markup;
 using NodaTime;
 
@@ -15,12 +17,14 @@ namespace EarHelp.Web.Pages;
 /// <param name="filled">Set if the question was answered and the answer has to be mended.</param>
 sealed class LetterPage(Words words, Reply? open, string token, string nextTurn, Instant now, FilledForm? filled = null)
 {
-    internal ReadOnlyMemory<byte> Write(ImmutableArray<TurnTold> history)
+    /// <param name="caller">For whom the desk holds the conversation in this browser, or null.</param>
+    internal ReadOnlyMemory<byte> Write(ImmutableArray<TurnTold> history, Caller? caller = null)
     {
         var turns = SinceLastStart(history);
         return PageFrame.Write(words, new PageState(Title, token, HasQuestion: true), html =>
         {
             html.Markup("<h1>"u8).Text(words["conversation"]).Markup("</h1>"u8);
+            CallerMark.Write(html, words, caller, isNow: false);
             WriteAlarms(html, words, turns, now);
             WriteStatus(html, words);
             html.Markup("<div class=\"log\" id=\"log\" role=\"log\""u8).Attribute("aria-label"u8, words["conversation"]).Markup(">"u8);

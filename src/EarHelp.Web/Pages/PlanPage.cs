@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
+using EarHelp.Clinic.Callers;
 using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Telling;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Markup;
+using EarHelp.Web.Visits;
 using NodaTime;
 
 namespace EarHelp.Web.Pages;
@@ -10,12 +14,14 @@ namespace EarHelp.Web.Pages;
 static class PlanPage
 {
     internal static ReadOnlyMemory<byte> Write(
-        Words words, ImmutableArray<TurnTold> turns, OutcomeTold told, VisitInPlan visit, string token, string nextTurn, Instant now)
+        Words words, ServedEdition edition, ImmutableArray<TurnTold> turns, OutcomeTold told, VisitInPlan visit, Caller? caller, string token, string nextTurn, Instant now)
     {
         var heading = words[words.Letter.IsSelf ? "plan heading" : "plan heading other"];
         return PageFrame.Write(words, new PageState(heading, token, HasQuestion: false), html =>
         {
             html.Markup("<div class=\"plan\" id=\"plan\"><h1 tabindex=\"-1\">"u8).Text(heading).Markup("</h1>"u8);
+            CallerMark.Write(html, words, caller, isNow: told.Rank == 0);
+            ClosedNow.WriteNotice(html, words, edition, now);
             foreach (var shown in words.Letter.Write(new Reply.Outcome(told), now).OfType<LetterPart.OutcomeShown>())
                 WritePlan(html, words, shown, visit);
             foreach (var passage in SaidWith(told, turns).SelectMany(r => words.Letter.Write(r, now)).OfType<LetterPart.Passage>())
@@ -55,8 +61,8 @@ static class PlanPage
     {
         if (visit == VisitInPlan.None)
             return;
-        var hasAsked = visit == VisitInPlan.Asked;
-        html.Markup("<section><h2>"u8).Text(words["visit offer heading"]).Markup("</h2><p>"u8).Text(words[hasAsked ? "visit asked" : "visit offer"])
+        var hasAsked = visit != VisitInPlan.Offered;
+        html.Markup("<section><h2>"u8).Text(words["visit offer heading"]).Markup("</h2><p>"u8).Text(words[visit == VisitInPlan.Answered ? "visit answered" : hasAsked ? "visit asked" : "visit offer"])
             .Markup("</p><p><a class=\"button\" href=\"/visit\">"u8).Text(words[hasAsked ? "visit asked button" : "visit offer button"])
             .Markup("</a></p></section>"u8);
     }
@@ -70,6 +76,7 @@ static class PlanPage
         html.Markup("<p><button>"u8).Text(words["something has changed"]).Markup("</button></p></form><div class=\"row\">"u8)
             .Markup("<a class=\"button quiet\" href=\"/answers\">"u8).Text(words["answers heading"]).Markup("</a>"u8)
             .Markup("<a class=\"button quiet\" href=\"/letter\">"u8).Text(words["show all"]).Markup("</a>"u8)
+            .Markup("<a class=\"button quiet\" href=\"/incident\">"u8).Text(words["incident link"]).Markup("</a>"u8)
             .Markup("<button type=\"button\" class=\"quiet\" data-do=\"print\" hidden>"u8).Text(words["print"])
             .Markup("</button><button type=\"button\" class=\"quiet\" data-do=\"read\" hidden"u8).Attribute("data-other"u8, words["stop reading"])
             .Markup(">"u8).Text(words["read aloud"]).Markup("</button></div>"u8);

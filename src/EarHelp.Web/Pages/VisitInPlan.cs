@@ -10,4 +10,7 @@ public enum VisitInPlan
 
     /// <summary>The person has asked for one.</summary>
     Asked,
+
+    /// <summary>The clinic has said something about it, which may differ from the plan.</summary>
+    Answered,
 }

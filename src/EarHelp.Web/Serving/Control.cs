@@ -6,14 +6,16 @@ using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Recalling;
 using EarHelp.Conversation.Taking;
+using EarHelp.Exchange.Fhir;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Staff;
+using NodaTime.Text;
 
 namespace EarHelp.Web.Serving;
 
 /// <summary>What the command line may ask of a running service. What it reads or changes of a patient stands in the audit trail before.</summary>
 public sealed class Control(
-    ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions, IAuditTrail trail, Auditor auditor)
+    ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions, IAuditTrail trail, Auditor auditor, RecordExport records)
 {
     /// <summary>Answers 200 with <c>{"erased":true}</c>, or 404 if there is no such conversation.</summary>
     public async Task EraseAsync(HttpContext context)
@@ -21,7 +23,7 @@ public sealed class Control(
         var id = IdOf(context);
         await AuditAsync(context, AuditDeed.Erased, id);
         var isErased = await store.EraseAsync(id, context.RequestAborted);
-        taking.Forget(id);
+        taking.ForgetAll();
         await SayAsync(context, isErased, new { erased = isErased });
     }
 
@@ -65,6 +67,39 @@ public sealed class Control(
         await AuditAsync(context, AuditDeed.ReadAudit, null);
         context.Response.ContentType = "application/json";
         await context.Response.Body.WriteAsync(AuditJson.Write(await trail.ReadAsync(context.RequestAborted)), context.RequestAborted);
+    }
+
+    /// <summary>Answers 200 with a conversation as FHIR, 404 if there is none in which something was told, or 409 with why it cannot be written.</summary>
+    public Task RecordsOfAsync(HttpContext context) => WriteRecordsAsync(context, IdOf(context), () => records.OfAsync(IdOf(context), context.RequestAborted));
+
+    /// <summary>The same of a whole day; 400 if it is none.</summary>
+    public Task RecordsOfDayAsync(HttpContext context)
+    {
+        if (LocalDatePattern.Iso.Parse(IdOf(context)) is { Success: true, Value: var day })
+            return WriteRecordsAsync(context, null, async () => await records.OfDayAsync(day, context.RequestAborted));
+        context.Response.StatusCode = StatusCodes.Status400BadRequest;
+        return Task.CompletedTask;
+    }
+
+    async Task WriteRecordsAsync(HttpContext context, string? conversation, Func<Task<string?>> write)
+    {
+        await AuditAsync(context, AuditDeed.WroteRecords, conversation);
+        try
+        {
+            if (await write() is { } bundle)
+            {
+                context.Response.ContentType = "application/fhir+json";
+                await context.Response.WriteAsync(bundle, context.RequestAborted);
+                return;
+            }
+
+            context.Response.StatusCode = StatusCodes.Status404NotFound;
+        }
+        catch (RecordsUnwritableException lacking)
+        {
+            context.Response.StatusCode = StatusCodes.Status409Conflict;
+            await context.Response.WriteAsync(lacking.Message, context.RequestAborted);
+        }
     }
 
     ValueTask AuditAsync(HttpContext context, AuditDeed deed, string? conversation) =>

@@ -1,4 +1,5 @@
 using System.Net.Sockets;
+using EarHelp.Web.AfterVisit;
 using Microsoft.AspNetCore.Connections.Features;
 
 namespace EarHelp.Web.Serving;
@@ -34,6 +35,9 @@ public static class ControlSocket
         app.MapGet(Prefix + "/affected/{id}/{rule}", control.AffectedAsync);
         app.MapGet(Prefix + "/requests", control.RequestsAsync);
         app.MapGet(Prefix + "/audit", control.AuditAsync);
+        AfterVisitParts.MapControl(app);
+        app.MapGet(Prefix + "/records/of/{id}", control.RecordsOfAsync);
+        app.MapGet(Prefix + "/records/day/{id}", control.RecordsOfDayAsync);
         app.MapPost(Prefix + "/reload", control.ReloadAsync);
         var editions = app.Services.GetRequiredService<EditionControl>();
         app.MapGet(Prefix + "/ledger", editions.ReadLedgerAsync);

@@ -93,7 +93,6 @@ public sealed class AccountPages(StaffGate gate, IStaffStore store, FaultPages f
     static string StateOf(Words words, StaffAccount account) => words[account.State switch
     {
         StaffState.Invited => "staff state invited",
-        StaffState.Open when account.Invitation is not null => "staff state code",
         StaffState.Open => "staff state open",
         StaffState.Closed => "staff state closed",
         _ => throw new System.Diagnostics.UnreachableException(),

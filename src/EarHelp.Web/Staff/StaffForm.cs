@@ -52,6 +52,14 @@ static class StaffForm
             .Markup(" autocapitalize=\"none\" spellcheck=\"false\" maxlength=\""u8).Number(LongestLine).Markup("\"></div>"u8);
     }
 
+    /// <summary>Several lines of text.</summary>
+    internal static void WriteText(HtmlWriter html, Words words, string field, string label, string hint, int longest)
+    {
+        html.Markup("<div class=\"own\"><label"u8).Attribute("for"u8, field).Markup(">"u8).Text(words[label]).Markup("</label><p class=\"hint\""u8)
+            .Attribute("id"u8, field + "-hint").Markup(">"u8).Text(words[hint]).Markup("</p><textarea rows=\"3\" autocomplete=\"off\""u8).Attribute("id"u8, field)
+            .Attribute("name"u8, field).Attribute("aria-describedby"u8, field + "-hint").Markup(" maxlength=\""u8).Number(longest).Markup("\"></textarea></div>"u8);
+    }
+
     internal static void WriteRoles(HtmlWriter html, Words words, ImmutableArray<StaffRole> given)
     {
         html.Markup("<fieldset><legend>"u8).Text(words["staff roles"]).Markup("</legend><ul class=\"choices\">"u8);

@@ -1,5 +1,6 @@
 using System.Buffers;
 using EarHelp.Clinic.Staff;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Look;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -15,6 +16,12 @@ static class StaffFrame
     static readonly (string Address, string Words, StaffRole[] Roles)[] Ways =
     [
         (StaffParts.Prefix, "staff home", []),
+        (StaffParts.Prefix + "/desk", "desk heading", [StaffRole.Desk, StaffRole.Clinician]),
+        (StaffParts.Prefix + "/callers", "callers heading", [StaffRole.Desk, StaffRole.Clinician]),
+        (AfterVisitParts.Prefix, "record list", [StaffRole.Desk, StaffRole.Clinician]),
+        (StaffParts.Prefix + "/closing", "closing heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Administrator]),
+        (StaffParts.Prefix + "/recall", "recall heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
+        (StaffParts.Prefix + "/incidents", "incidents heading", [StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
         (StaffParts.Prefix + "/accounts", "staff accounts", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/audit", "staff audit", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/me", "staff me", []),
@@ -38,6 +45,12 @@ static class StaffFrame
         PageFrame.WriteLetterHead(html, words);
         if (reader is not null)
             WriteWays(html, reader);
+        if (reader is { Escalated: > 0 })
+        {
+            html.Markup("<p class=\"alarm\" role=\"alert\"><a href=\"/staff/desk\">"u8)
+                .Text(words.Letter.Text("desk escalated", ("number", reader.Escalated.ToString(System.Globalization.CultureInfo.InvariantCulture)))).Markup("</a></p>"u8);
+        }
+
         body(html);
         html.Markup("</main></body></html>"u8);
         return output.WrittenMemory;

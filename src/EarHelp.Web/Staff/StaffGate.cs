@@ -1,5 +1,6 @@
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -14,7 +15,8 @@ namespace EarHelp.Web.Staff;
 /// Lets only members of staff with a right role through. The account is looked up each time, so that a role that was taken away, or an
 /// account that was closed, counts at once.
 /// </summary>
-public sealed class StaffGate(IStaffStore store, ServedEditions editions, FaultPages faults, IAntiforgery antiforgery, IOptions<IdentityOptions> identity)
+public sealed class StaffGate(
+    IStaffStore store, ServedEditions editions, FaultPages faults, IAntiforgery antiforgery, IOptions<IdentityOptions> identity, EscalatedNow escalated)
 {
     /// <summary>For a page that is read.</summary>
     /// <param name="roles">Any of them is enough; none: any account.</param>
@@ -35,9 +37,10 @@ public sealed class StaffGate(IStaffStore store, ServedEditions editions, FaultP
             return null;
         }
 
+        var reader = new SignedIn(account, words, TokenFor(context), escalated.CountFor(account));
         if (roles.Length == 0 || roles.Any(account.Has))
-            return new SignedIn(account, words, TokenFor(context));
-        await PageResponse.SendAsync(context, StaffFrame.WriteRefused(new SignedIn(account, words, TokenFor(context))), StatusCodes.Status403Forbidden);
+            return reader;
+        await PageResponse.SendAsync(context, StaffFrame.WriteRefused(reader), StatusCodes.Status403Forbidden);
         return null;
     }
 
@@ -85,4 +88,5 @@ public sealed class StaffGate(IStaffStore store, ServedEditions editions, FaultP
 }
 
 /// <param name="Token">For the forms of the page.</param>
-public sealed record SignedIn(StaffAccount Account, Words Words, string Token);
+/// <param name="Escalated">How many requests that nobody answered in time go to this person.</param>
+public sealed record SignedIn(StaffAccount Account, Words Words, string Token, int Escalated);

@@ -3,6 +3,7 @@ using System.Diagnostics;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 
@@ -20,8 +21,12 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
             return;
         var words = reader.Words;
         await PageResponse.SendAsync(context, StaffFrame.Write(reader, words["staff home"], html =>
+        {
             html.Element("h1"u8, words.Letter.Text("staff welcome", ("who", reader.Account.ShownName)))
-                .Element("p"u8, words.Letter.Text("staff your roles", ("roles", StaffForm.WordsOf(words, reader.Account.Roles))))));
+                .Element("p"u8, words.Letter.Text("staff your roles", ("roles", StaffForm.WordsOf(words, reader.Account.Roles))));
+            if (reader.Account.Has(StaffRole.Desk) || reader.Account.Has(StaffRole.Clinician))
+                DutyPosts.WriteForm(html, reader);
+        }));
     }
 
     public async Task MeAsync(HttpContext context)
@@ -92,6 +97,30 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.ReadConversation => "audit read conversation",
         AuditDeed.ListedAffected => "audit listed affected",
         AuditDeed.Erased => "audit erased",
+        AuditDeed.AcceptedRequest => "audit accepted request",
+        AuditDeed.OfferedTime => "audit offered time",
+        AuditDeed.BookedTime => "audit booked time",
+        AuditDeed.Telephoned => "audit telephoned",
+        AuditDeed.NotReached => "audit not reached",
+        AuditDeed.SentElsewhere => "audit sent elsewhere",
+        AuditDeed.RaisedLevel => "audit raised level",
+        AuditDeed.LoweredLevel => "audit lowered level",
+        AuditDeed.Escalated => "audit escalated",
+        AuditDeed.DidNotCome => "audit did not come",
+        AuditDeed.BeganDuty => "audit began duty",
+        AuditDeed.EndedDuty => "audit ended duty",
+        AuditDeed.ClosedClinic => "audit closed clinic",
+        AuditDeed.OpenedClinic => "audit opened clinic",
+        AuditDeed.CalledOffVisit => "audit called off visit",
+        AuditDeed.ReportedIncident => "audit reported incident",
+        AuditDeed.ListedIncidents => "audit listed incidents",
+        AuditDeed.BeganForCaller => "audit began for caller",
+        AuditDeed.ListedCallers => "audit listed callers",
+        AuditDeed.FollowedUpCaller => "audit followed up caller",
+        AuditDeed.RecordedVisit => "audit recorded visit",
+        AuditDeed.MadeVisitLink => "audit made visit link",
+        AuditDeed.ListedVisits => "audit listed visits",
+        AuditDeed.WroteRecords => "audit wrote records",
         _ => throw new UnreachableException(),
     };
 }

@@ -1,3 +1,5 @@
+using EarHelp.Web.AfterVisit;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
@@ -70,6 +72,8 @@ static class StaffParts
         services.AddSingleton<AccountPages>();
         services.AddSingleton<AccountPosts>();
         services.AddSingleton<StaffPages>();
+        DeskParts.Add(services);
+        AfterVisitParts.Add(services);
     }
 
     internal static void Map(WebApplication app)
@@ -100,6 +104,8 @@ static class StaffParts
         app.MapGet(Prefix, pages.HomeAsync);
         app.MapGet(Prefix + "/me", pages.MeAsync);
         app.MapGet(Prefix + "/audit", pages.AuditAsync);
+        DeskParts.Map(app);
+        AfterVisitParts.Map(app);
     }
 
     static void Configure(IdentityOptions identity)

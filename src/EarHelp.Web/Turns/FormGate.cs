@@ -39,7 +39,7 @@ public sealed class FormGate(Talk talk, FaultPages faults)
 public sealed record SentForm(IFormCollection Fields, string Secret)
 {
     /// <summary>The longest identifier of a turn that is believed to be one of ours.</summary>
-    const int LongestTurn = 64;
+    internal const int LongestTurn = 64;
 
     /// <summary>Null if the form does not say which turn it is.</summary>
     internal string? Turn

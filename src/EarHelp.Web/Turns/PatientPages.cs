@@ -1,4 +1,6 @@
+using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -9,7 +11,7 @@ namespace EarHelp.Web.Turns;
 
 /// <summary>The pages that are only read.</summary>
 public sealed class PatientPages(
-    Talk talk, VisitRequests requests, ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
+    Talk talk, VisitRequests requests, ICallers callers, ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
 {
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
@@ -50,7 +52,8 @@ public sealed class PatientPages(
         if (await IsOffAsync(context, conversation))
             return;
         var letter = new LetterPage(conversation.Words, conversation.Open, TokenOf(context), Secret.NewIdentifier(), Now);
-        await PageResponse.SendAsync(context, letter.Write(await talk.HistoryAsync(conversation, context.RequestAborted)));
+        await PageResponse.SendAsync(context, letter.Write(
+            await talk.HistoryAsync(conversation, context.RequestAborted), await CallerMark.FindAsync(context, callers, conversation.Id)));
     }
 
     public async Task PlanAsync(HttpContext context)
@@ -65,9 +68,10 @@ public sealed class PatientPages(
         }
 
         var history = await talk.HistoryAsync(conversation, context.RequestAborted);
-        var hasAsked = (await requests.FindAsync(conversation.Id, context.RequestAborted))?.Request.State == RequestState.Waiting;
-        var visit = hasAsked ? VisitInPlan.Asked : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
-        var page = PlanPage.Write(conversation.Words, history, outcome, visit, TokenOf(context), Secret.NewIdentifier(), Now);
+        var asked = await requests.FindAsync(conversation.Id, context.RequestAborted);
+        var visit = asked is { Request.State: RequestState.Waiting } ? ClinicAnswer.IsNone(asked.Request) ? VisitInPlan.Asked : VisitInPlan.Answered : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
+        var caller = await CallerMark.FindAsync(context, callers, conversation.Id);
+        var page = PlanPage.Write(conversation.Words, conversation.Edition, history, ClosedNow.In(conversation.Edition, outcome, Now)!, visit, caller, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page);
     }
 

@@ -77,6 +77,9 @@ public sealed class Talk(
         return TakeAsync(conversation.Id, [new Turn(turn, null, new TurnContent.AskForLink())], [key], cancellation);
     }
 
+    /// <summary>What a link that was made opens: a conversation, once, for as long as that is kept.</summary>
+    internal static ConversationKey KeyOfLink(string link) => new(HashOfLink(link), OneTime: true, ExpiresUnixMilliseconds: null);
+
     /// <summary>Uses a link up: from now on the new secret opens the conversation.</summary>
     /// <returns>Null if the link opens nothing, any more or at all.</returns>
     public async Task<TakenTurns?> OpenLinkAsync(string link, string secret, string turn, CancellationToken cancellation)

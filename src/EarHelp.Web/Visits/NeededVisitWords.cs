@@ -21,6 +21,8 @@ public static class NeededVisitWords
         "visit time gone", "visit time held", "visit time confirm", "visit time another", "visit time booked", "visit time too late",
         "visit time file", "visit time move", "visit time cancel", "visit cancel heading", "visit cancel hint", "visit cancel yes",
         "visit cancel no", "visit calendar title",
+        "visit answered", "answer clinic heading", "answer clinic judged", "answer clinic accepted", "answer clinic offered", "answer clinic telephoned",
+        "answer clinic not reached", "answer clinic elsewhere", "answer clinic called off", "answer clinic did not come", "closed at once",
         "receipt heading", "receipt hint", "receipt code", "receipt open", "receipt wrong", "receipt link",
     ];
 

@@ -1,5 +1,6 @@
 using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Telling;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -29,15 +30,19 @@ static class RequestPages
     /// <param name="code">In groups; null: it was shown in another browser.</param>
     /// <param name="address">Where the code is used.</param>
     internal static ReadOnlyMemory<byte> WriteRequest(
-        Words words, VisitRequest request, ContactDetails contact, OutcomeTold? told, string? code, string address, string token, string turn, Instant now) =>
+        Words words, ServedEdition edition, VisitRequest request, ContactDetails contact, OutcomeTold? told, string? code, string address, string token, string turn, Instant now) =>
         PageFrame.Write(words, new PageState(words["visit sent heading"], token, HasQuestion: false), html =>
         {
             html.Element("h1"u8, words["visit sent heading"]);
-            html.Element("p"u8, words.Letter.Text("visit sent at", ("moment", words.Letter.Moment(request.ChangedAt))));
-            var limit = (told is null ? request.Urgency : request.Urgency.OrWorse(Urgency.Of(told))).SeenBy;
+            html.Element("p"u8, words.Letter.Text("visit sent at", ("moment", words.Letter.Moment(request.SentAgainAt ?? request.MadeAt))));
+            var urgency = request.UrgencyAfter(told is null ? [] : [told]);
+            var limit = urgency.SeenBy;
+            ClosedNow.WriteNotice(html, words, edition, now);
+            ClinicAnswer.Write(html, words, request, told, now);
             html.Markup("<p><strong>"u8).Text(Limit(words, limit, now)).Markup("</strong></p>"u8);
             new TimeInRequest(html, words, request, limit, token, now).Write(turn);
-            WriteIfNobodyAnswers(html, words, told, now);
+            if (!request.IsAnswered(urgency, now))
+                WriteIfNobodyAnswers(html, words, ClinicAnswer.In(request, told), now);
             html.Markup("<section><h2>"u8).Text(words["visit code"]).Markup("</h2>"u8);
             if (code is not null)
             {

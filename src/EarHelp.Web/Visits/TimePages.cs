@@ -107,7 +107,7 @@ public sealed class TimePages(
     {
         var free = await FreeAsync(asked, after, TimesPage.MostShown, context.RequestAborted);
         var page = TimesPage.Write(
-            asked.Conversation.Words, free, asked.Limit, asked.Told!, isGone, after is not null, FormToken.For(asked.Secret), Secret.NewIdentifier(), Now);
+            asked.Conversation.Words, free, asked.Limit, ClosedNow.In(asked.Conversation.Edition, asked.Told, Now)!, isGone, after is not null, FormToken.For(asked.Secret), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page, isGone ? StatusCodes.Status409Conflict : StatusCodes.Status200OK);
     }
 
@@ -156,8 +156,8 @@ public sealed class TimePages(
     {
         public OutcomeTold? Told => Conversation.Outcome;
 
-        /// <summary>The earlier of what was told when it was asked for and what is told now.</summary>
-        public Instant? Limit => (Told is { } told ? Kept.Request.Urgency.OrWorse(Urgency.Of(told)) : Kept.Request.Urgency).SeenBy;
+        /// <summary>As it was sent or as staff called it, and as it is told now, whichever is earlier.</summary>
+        public Instant? Limit => Kept.Request.UrgencyAfter(Told is { } told ? [told] : []).SeenBy;
 
         /// <summary>Only a clinic with lengths offers a time.</summary>
         public Duration HeldFor => Duration.FromMinutes(Conversation.Edition.Edition.Clinic.Lengths?.HoldMinutes ?? 0);

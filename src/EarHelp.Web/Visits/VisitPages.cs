@@ -76,9 +76,10 @@ public sealed class VisitPages(
     {
         var code = ReceiptCode.For(secret, conversation.Id);
         var isOurs = await talk.IsReceiptAsync(code, conversation.Id, context.RequestAborted);
-        var told = OffPage.KeyFor(conversation, editions) is null ? conversation.State.Told : null;
+        var told = OffPage.KeyFor(conversation, editions) is null ? ClosedNow.In(conversation.Edition, conversation.State.Told, Now) : null;
         var page = RequestPages.WriteRequest(
             conversation.Words,
+            conversation.Edition,
             request,
             contact,
             told,

@@ -19,7 +19,7 @@ static class Arrows
         ["EarHelp.Proof"] = ["EarHelp.Triage"],
         ["EarHelp.Conversation"] = ["EarHelp.Triage", "EarHelp.Understanding"],
         ["EarHelp.Clinic"] = ["EarHelp.Triage", "EarHelp.Conversation"],
-        ["EarHelp.Exchange"] = ["EarHelp.Clinic"],
+        ["EarHelp.Exchange"] = ["EarHelp.Triage", "EarHelp.Conversation", "EarHelp.Clinic"],
         ["EarHelp.Storage"] = ["EarHelp.Conversation", "EarHelp.Clinic"],
         ["EarHelp.Web"] = All,
         ["EarHelp.Cli"] = [.. All, "EarHelp.Web"],

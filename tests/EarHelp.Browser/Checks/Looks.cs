@@ -6,6 +6,15 @@ namespace EarHelp.Browser.Checks;
 /// <summary>What can be measured about a page beyond axe.</summary>
 static class Looks
 {
+    /// <summary>A page that has loaded: kept as a picture, without anything that axe finds, and no wider than its window.</summary>
+    public static async Task WellAsync(Visit visit, string state)
+    {
+        await visit.Page.WaitForLoadStateAsync(LoadState.Load);
+        await visit.KeepPictureAsync(state);
+        await Axe.FindsNothingAsync(visit, state);
+        await FitsItsWidthAsync(visit, state);
+    }
+
     /// <summary>WCAG 2.2, 1.4.10: nothing has to be scrolled in two directions.</summary>
     public static async Task FitsItsWidthAsync(Visit visit, string state)
     {

@@ -21,39 +21,39 @@ public sealed partial class AskingForVisitTests(Service service)
         await visit.KeepPictureAsync("visit-0-plan");
         await Axe.FindsNothingAsync(visit, "plan with an offer");
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Ask for a visit" }).ClickAsync();
-        await LookAsync(visit, "visit-1-form");
+        await Looks.WellAsync(visit, "visit-1-form");
 
         await PressAsync(visit, "Check before sending");
         await Expect(visit.Page.Locator("#faults")).ToContainTextAsync("Write a telephone number or an e-mail address");
-        await LookAsync(visit, "visit-2-missing");
+        await Looks.WellAsync(visit, "visit-2-missing");
 
         await visit.Page.GetByRole(AriaRole.Radio, new() { Name = "By text message" }).CheckAsync();
         await visit.Page.GetByLabel("Telephone number").FillAsync("07700 900123");
         await visit.Page.GetByLabel("A way in without steps").CheckAsync();
         await PressAsync(visit, "Check before sending");
         await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Is this right?");
-        await LookAsync(visit, "visit-3-review");
+        await Looks.WellAsync(visit, "visit-3-review");
 
         await PressAsync(visit, "Correct it");
         await Expect(visit.Page.GetByLabel("Telephone number")).ToHaveValueAsync("07700 900123");
         await PressAsync(visit, "Check before sending");
         await PressAsync(visit, "Send the request");
         await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Your request is with");
-        await LookAsync(visit, "visit-4-sent");
+        await Looks.WellAsync(visit, "visit-4-sent");
         var code = await visit.Page.Locator("#link").InnerTextAsync();
         Assert.Matches(Code(), code);
 
         await using var elsewhere = await Visit.BeginAsync(service, Device.Named(device));
         await elsewhere.Page.GetByRole(AriaRole.Link, new() { Name = "I have a receipt code" }).ClickAsync();
-        await LookAsync(elsewhere, "visit-5-receipt");
+        await Looks.WellAsync(elsewhere, "visit-5-receipt");
         await elsewhere.Page.GetByLabel("Receipt code").FillAsync(code.ToLowerInvariant());
         await PressAsync(elsewhere, "Open my request");
         await Expect(elsewhere.Page.GetByText("07700 900123")).ToBeVisibleAsync();
         await elsewhere.Page.GetByRole(AriaRole.Link, new() { Name = "Take the request back" }).ClickAsync();
-        await LookAsync(elsewhere, "visit-6-withdraw");
+        await Looks.WellAsync(elsewhere, "visit-6-withdraw");
         await PressAsync(elsewhere, "Yes, take it back");
         await Expect(elsewhere.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("You took the request back");
-        await LookAsync(elsewhere, "visit-7-withdrawn");
+        await Looks.WellAsync(elsewhere, "visit-7-withdrawn");
 
         Assert.Empty(visit.Complaints.Concat(elsewhere.Complaints));
     }
@@ -70,21 +70,21 @@ public sealed partial class AskingForVisitTests(Service service)
         await PressAsync(visit, "Check before sending");
         await PressAsync(visit, "Send the request");
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Choose a time" }).ClickAsync();
-        await LookAsync(visit, "times-1-free");
+        await Looks.WellAsync(visit, "times-1-free");
         var time = visit.Page.Locator("button[name=start]").First;
         var label = await time.GetAttributeAsync("aria-label");
 
         await time.ClickAsync();
         await Expect(visit.Page.GetByText($"We hold this time: {label}")).ToBeVisibleAsync();
-        await LookAsync(visit, "times-2-held");
+        await Looks.WellAsync(visit, "times-2-held");
         await PressAsync(visit, "Take this time");
         await Expect(visit.Page.GetByText($"Your visit is at {label}")).ToBeVisibleAsync();
-        await LookAsync(visit, "times-3-booked");
+        await Looks.WellAsync(visit, "times-3-booked");
         var file = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Page.GetByRole(AriaRole.Link, new() { Name = "Put it into your calendar" }).ClickAsync());
         Assert.Equal("appointment.ics", file.SuggestedFilename);
 
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Cancel the visit" }).ClickAsync();
-        await LookAsync(visit, "times-4-cancel");
+        await Looks.WellAsync(visit, "times-4-cancel");
         await PressAsync(visit, "Yes, cancel it");
         await Expect(visit.Page.GetByRole(AriaRole.Link, new() { Name = "Choose a time" })).ToBeVisibleAsync();
         Assert.Empty(visit.Complaints);
@@ -92,14 +92,6 @@ public sealed partial class AskingForVisitTests(Service service)
 
     static Task PressAsync(Visit visit, string button) =>
         visit.Page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
-
-    static async Task LookAsync(Visit visit, string state)
-    {
-        await visit.Page.WaitForLoadStateAsync(LoadState.Load);
-        await visit.KeepPictureAsync(state);
-        await Axe.FindsNothingAsync(visit, state);
-        await Looks.FitsItsWidthAsync(visit, state);
-    }
 
     [GeneratedRegex("^[0-9A-Z]{4}( [0-9A-Z]{4}){7}$")]
     private static partial Regex Code();

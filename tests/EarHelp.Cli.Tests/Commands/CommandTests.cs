@@ -32,6 +32,7 @@ public sealed class CommandTests : IDisposable
     [InlineData("erase")]
     [InlineData("facts")]
     [InlineData("assess")]
+    [InlineData("understand")]
     [InlineData("health")]
     [InlineData("serve")]
     [InlineData("decide")]

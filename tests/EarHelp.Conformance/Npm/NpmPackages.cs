@@ -9,6 +9,7 @@ static class NpmPackages
     [
         "feelin@8.2.0", "commonmark-spec@0.31.2", "flesch-kincaid@2.0.1", "flesch@2.0.1", "smog-formula@2.0.1", "coleman-liau@2.0.1",
         "automated-readability@2.0.1", "syllable@5.0.1", "dmn-moddle@12.2.1", "ical.js@2.2.1", "node-ical@0.27.2",
+        "fhir@4.12.0",
     ];
 
     static readonly Lazy<string> Folder = new(Install);

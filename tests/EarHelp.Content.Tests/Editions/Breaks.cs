@@ -151,7 +151,7 @@ static partial class Breaks
     [GeneratedRegex(@"^\|[\s|:-]*-[\s|:-]*$")]
     private static partial Regex RuleLine();
 
-    [GeneratedRegex(@"^\| (level|destination|source|fact|number|any of: .*|all of: .*|rule|screen|impossible|advice|explanation|text|word|verb|country|open|closed|holiday|offered|days ago|hours ago) \||^\| [a-z ]+ \| (option|entry|reason) \|")]
+    [GeneratedRegex(@"^\| (level|destination|source|fact|number|any of: .*|all of: .*|rule|screen|impossible|advice|explanation|text|word|verb|country|open|closed|holiday|offered|days ago|hours ago|class|trigger|topic|signpost) \||^\| [a-z ]+ \| (option|entry|reason) \|")]
     private static partial Regex BoldOrKnownHeading();
 
     [GeneratedRegex(@"^## .+?(?=^## |\z)", RegexOptions.Multiline | RegexOptions.Singleline)]

@@ -8,7 +8,7 @@ namespace EarHelp.Storage.Tests.Places;
 /// <summary>A schema of its own on a real PostgreSQL server.</summary>
 public sealed class PostgresPlace : StorePlace
 {
-    static readonly string[] Tables = ["conversations", "turns", "keys", "requests", "staff", "editions"];
+    static readonly string[] Tables = ["conversations", "turns", "keys", "requests", "staff", "editions", "visits", "incidents", "callers"];
 
     PostgresPlace(string address) => Address = address;
 

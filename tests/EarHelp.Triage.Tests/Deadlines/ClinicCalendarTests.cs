@@ -77,6 +77,30 @@ public sealed class ClinicCalendarTests
         Assert.Equal(At(2026, 4, 11, 12, 0), Deadline.After(beforeTheChange, Period.FromWeeks(2), London));
     }
 
+    [Fact]
+    public void What_was_closed_at_once_is_closed_from_that_moment_to_the_end_of_its_last_day_and_not_before_it_was_known()
+    {
+        var set = At(2026, 3, 3, 10, 0);
+        var calendar = new ClinicCalendar(Some.Clinic(), () => [new SuddenClosing(set, new LocalDate(2026, 3, 4), null)]);
+
+        Assert.Equal(At(2026, 3, 3, 10, 0) - Duration.FromMinutes(1), calendar.FirstVisitBefore(set - Duration.FromMinutes(1), At(2026, 3, 5, 23, 0)));
+        Assert.Equal(At(2026, 3, 5, 9, 0), calendar.FirstVisitBefore(set, At(2026, 3, 5, 23, 0)));
+        Assert.Null(calendar.FirstVisitBefore(set, At(2026, 3, 4, 23, 0)));
+        Assert.Null(calendar.ClosedAtOnce(At(2026, 3, 5, 0, 0)));
+    }
+
+    [Fact]
+    public void A_closing_that_was_lifted_counts_no_more_from_then_on()
+    {
+        var set = At(2026, 3, 3, 10, 0);
+        var lifted = set + Duration.FromHours(1);
+        var calendar = new ClinicCalendar(Some.Clinic(), () => [new SuddenClosing(set, new LocalDate(2026, 3, 4), lifted)]);
+
+        Assert.NotNull(calendar.ClosedAtOnce(lifted - Duration.FromMinutes(1)));
+        Assert.Null(calendar.ClosedAtOnce(lifted));
+        Assert.Equal(lifted, calendar.FirstVisitBefore(lifted, At(2026, 3, 4, 23, 0)));
+    }
+
     static Instant At(int year, int month, int day, int hour, int minute) =>
         London.AtStrictly(new LocalDateTime(year, month, day, hour, minute)).ToInstant();
 }

@@ -40,6 +40,9 @@ public sealed class Patient : IDisposable
 
     public Task<HttpResponseMessage> SendAsync(HttpRequestMessage request) => _client.SendAsync(request);
 
+    /// <summary>An answer that goes on.</summary>
+    public Task<HttpResponseMessage> StreamAsync(HttpRequestMessage request) => _client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead);
+
     /// <summary>Fills in the question of a page and sends it.</summary>
     public Task<PageRead> AnswerAsync(PageRead page, params (string Name, string Value)[] answers)
     {

@@ -3,12 +3,16 @@ using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Web.Tests.Running;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 
 namespace EarHelp.Web.Tests.Staff;
 
 /// <summary>One service for all tests about staff, with its first administrator.</summary>
 public sealed class ClinicStaff : IAsyncLifetime
 {
+    /// <summary>A Thursday morning, at which the clinic is open. The clock of the tests about staff stands still.</summary>
+    public static readonly DateTimeOffset Now = new(2026, 11, 26, 9, 30, 0, TimeSpan.Zero);
+
     int _joined;
 
     public RunningService Running { get; private set; } = null!;
@@ -17,7 +21,8 @@ public sealed class ClinicStaff : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        Running = await RunningService.StartAsync(settings: ["--requests-a-minute", "100000", "--requests-a-second", "100000"]);
+        Running = await RunningService.StartAsync(
+            configure: services => services.AddSingleton<TimeProvider>(new FakeTimeProvider(Now)), settings: ["--requests-a-minute", "100000", "--requests-a-second", "100000"]);
         Administrator = new Colleague(Running, "ada");
         await Administrator.JoinAsync(PrintedCode(Running));
     }

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Taking;
+using EarHelp.Conversation.Turns;
+using EarHelp.Triage.Editions;
+using NodaTime;
+
+namespace EarHelp.Clinic.Visits;
+
+/// <summary>Records a visit: it begins the conversation for the time after it, which knows what was found.</summary>
+public sealed class VisitRecording(IVisitStore visits, ITurnStore turns, TurnTaking taking, TimeProvider clock)
+{
+    /// <summary>The first turn of the conversation: its second sending is the same turn.</summary>
+    const string FirstTurn = "visit";
+
+    /// <summary>To the millisecond, as it is kept.</summary>
+    Instant Now => Instant.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+
+    /// <param name="visit">With an identifier that the caller made: the same one sent twice is one visit.</param>
+    /// <param name="edition">The one that is served, whose findings were offered.</param>
+    /// <param name="link">Opens the conversation once; given to the patient.</param>
+    /// <returns>Null: it is recorded, and the link opens it.</returns>
+    public async ValueTask<VisitFault?> RecordAsync(Visit visit, Edition edition, string language, ConversationKey link, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        ArgumentNullException.ThrowIfNull(edition);
+        if (VisitFacts.FaultOf(edition, visit.Findings, visit.At, Now) is { } fault)
+            return fault;
+        try
+        {
+            if (visit.Before is { } before && (await turns.LoadAsync(before, cancellation).ConfigureAwait(false)).IsEmpty)
+                return VisitFault.UnknownRequest;
+            if (await visits.FindAsync(visit.Conversation, cancellation).ConfigureAwait(false) is { } earlier)
+                return await AgainAsync(earlier, visit, link, cancellation).ConfigureAwait(false);
+            return await BeginAsync(visit, edition, language, link, cancellation).ConfigureAwait(false) ? null : VisitFault.NotSaved;
+        }
+        catch (StoreFailedException)
+        {
+            return VisitFault.NotSaved;
+        }
+    }
+
+    /// <summary>A new link for a visit whose link was lost or used up.</summary>
+    /// <returns>False if there is no such visit, or if it could not be saved.</returns>
+    public async ValueTask<bool> LinkAsync(string conversation, string turn, ConversationKey link, CancellationToken cancellation) =>
+        await visits.FindAsync(conversation, cancellation).ConfigureAwait(false) is not null
+        && await taking.TakeAsync(conversation, new Turn(turn, null, new TurnContent.AskForLink()), [link], cancellation).ConfigureAwait(false) is TurnTaken.Kept;
+
+    /// <summary>The same form sent twice is one visit, with a new link; another one is refused, so that nobody believes it was recorded.</summary>
+    async ValueTask<VisitFault?> AgainAsync(Visit earlier, Visit visit, ConversationKey link, CancellationToken cancellation)
+    {
+        if (earlier.At != visit.At || !earlier.Findings.SequenceEqual(visit.Findings))
+            return VisitFault.RecordedOtherwise;
+        return await LinkAsync(visit.Conversation, link.Hash, link, cancellation).ConfigureAwait(false) ? null : VisitFault.NotSaved;
+    }
+
+    async ValueTask<bool> BeginAsync(Visit visit, Edition edition, string language, ConversationKey link, CancellationToken cancellation)
+    {
+        var begin = new TurnContent.Begin(language) { Recorded = VisitFacts.Of(edition, visit.Findings, visit.At) };
+        if (await taking.TakeAsync(visit.Conversation, new Turn(FirstTurn, null, begin), [link], cancellation).ConfigureAwait(false) is not TurnTaken.Kept kept)
+            return false;
+        if (kept is { Number: 1, IsRepeated: false } && kept.Edition.Edition.Id == edition.Id)
+            return await visits.PutAsync(visit, cancellation).ConfigureAwait(false);
+
+        // Another edition came into force in between, or an attempt before this one ended half-way: nothing of it may be relied on.
+        if (kept.Number == 1)
+        {
+            await turns.EraseAsync(visit.Conversation, cancellation).ConfigureAwait(false);
+            taking.Forget(visit.Conversation);
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using EarHelp.Content.Problems;
+using EarHelp.Content.Reading;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
+
+namespace EarHelp.Content.Words;
+
+/// <summary>Reads how people say things: phrases of facts, classes of words, and the words that change what stands around them.</summary>
+sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> answers, ICollection<string> signposts, ProblemList problems)
+{
+    /// <summary>Stands in the column "value" where the figure in the phrase is the value.</summary>
+    const string Figure = "#";
+
+    const string Signpost = "signpost";
+
+    static readonly string[] Kinds =
+    [
+        "denies what follows", "denies what is before", "denies nothing", "denial ends", "denial goes on", "joins", "maybe", "over", "only supposed", "asks",
+        "somebody", "oneself", "about another", "of another", "side words", "left", "right", "both", "other side fine", "never corrected", "stays true",
+        "today", "yesterday", "day before", "last weekend", "since", "ago", "days", "weeks", "months", "years", "over a time", "at once", "couple",
+        "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "number words", "changed", "begun", "topic stop words", "own ear", "began on", "took days", "has ended", "breaks a phrase", "only tells", "clinician",
+        "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "he or she",
+        "asks nothing",
+    ];
+
+    public Speech Read()
+    {
+        if (!pages.Of(WordPages.Phrases).Any() && !pages.Of(WordPages.Context).Any() && !pages.Of(WordPages.WordClasses).Any())
+            return Speech.None;
+        var classes = ReadLists(WordPages.WordClasses, "class", "said as", null);
+        var triggers = ReadLists(WordPages.Context, "trigger", "said as", Kinds);
+        var facts = ReadFacts([.. classes.Select(c => c.Name)]);
+        var topics = ReadLists(WordPages.Topics, "topic", "asked as", [.. answers]);
+        ReportWithout(facts);
+        ReportUnused(classes, facts.SelectMany(f => f.Patterns));
+        return new Speech(facts, classes, triggers, topics, ReadLists(WordPages.Phrases, Signpost, "said as", [.. signposts]));
+    }
+
+    ImmutableArray<SpokenFact> ReadFacts(ImmutableHashSet<string> classes)
+    {
+        var facts = ImmutableArray.CreateBuilder<SpokenFact>();
+        var given = new Dictionary<(int, string?, string), PageCell>();
+        foreach (var table in pages.TablesOf(WordPages.Phrases).Where(t => t.Kind != Signpost))
+        {
+            var columns = Columns.Of(table, ["fact", "value", "said as"], [], problems);
+            foreach (var row in table.Rows)
+            {
+                var (name, value, said) = (row.Cells[0], columns.Cell(row, "value"), columns.Cell(row, "said as"));
+                if (name.IsNothing)
+                {
+                    facts.Add(new SpokenFact(null, null, SaidAs.Read(said), row.Spot));
+                    continue;
+                }
+
+                if (dialog.FindFact(name.Text) is not { } fact)
+                {
+                    problems.AddUnknown(Codes.UnknownName, name.Spot, "fact", name.Text, dialog.Facts.Select(f => f.Id));
+                    continue;
+                }
+
+                if (value.IsMissing || !IsValue(fact, value))
+                    continue;
+                var patterns = SaidAs.Read(said);
+                ReportClasses(patterns, said, classes);
+                foreach (var pattern in patterns.Where(p => !given.TryAdd((fact.Index, value.Text, p), said)))
+                    problems.Add(Codes.PhraseTwice, said.Spot, $"\"{pattern}\" stands twice for the fact \"{fact.Id}\".", "Keep one of them.");
+                facts.Add(new SpokenFact(fact.Index, value.Text == Figure ? null : ValueSet.Of(fact.Values.IndexOf(value.Text)!.Value), patterns, row.Spot));
+            }
+        }
+
+        return facts.ToImmutable();
+    }
+
+    bool IsValue(Fact fact, PageCell value)
+    {
+        if (value.Text == Figure ? fact.Values is FactValues.Numbers : fact.Values.IndexOf(value.Text) is not null)
+            return true;
+        problems.AddUnknown(Codes.UnknownName, value.Spot, $"value of the fact \"{fact.Id}\"", value.Text,
+            fact.Values is FactValues.Named named ? named.Names : [Figure]);
+        return false;
+    }
+
+    void ReportClasses(ImmutableArray<string> patterns, PageCell cell, ImmutableHashSet<string> classes)
+    {
+        foreach (var name in patterns.SelectMany(NamesIn).Where(n => !classes.Contains(n)))
+            problems.AddUnknown(Codes.UnknownName, cell.Spot, "class of words", name, classes);
+    }
+
+    ImmutableArray<SpokenList> ReadLists(string kind, string what, string said, string[]? known)
+    {
+        var lists = ImmutableArray.CreateBuilder<SpokenList>();
+        var given = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var table in pages.TablesOf(kind).Where(t => kind != WordPages.Phrases || t.Kind == Signpost))
+        {
+            var columns = Columns.Of(table, [what, said], [], problems);
+            foreach (var row in table.Rows)
+            {
+                var name = row.Cells[0];
+                if (known is not null && !known.Contains(name.Text))
+                    problems.AddUnknown(Codes.UnknownName, name.Spot, what, name.Text, known);
+                else if (!given.Add(name.Text))
+                    problems.Add(Codes.DoubledName, name.Spot, $"\"{name.Text}\" stands twice.", "Keep one of them.");
+                else
+                    lists.Add(new SpokenList(name.Text, SaidAs.Read(columns.Cell(row, said)), row.Spot));
+            }
+        }
+
+        return lists.ToImmutable();
+    }
+
+    void ReportUnused(ImmutableArray<SpokenList> classes, IEnumerable<string> patterns)
+    {
+        var used = patterns.SelectMany(NamesIn).Concat(pages.TablesOf(WordPages.Context).Concat(pages.TablesOf(WordPages.Topics)).SelectMany(t => t.Rows).SelectMany(r => r.Cells).SelectMany(c => NamesIn(c.Text)))
+            .ToHashSet(StringComparer.Ordinal);
+        foreach (var unused in classes.Where(c => !used.Contains(c.Name)))
+            problems.Add(Codes.ClassUnused, unused.Spot, $"No phrase uses the class \"{unused.Name}\".", $"Write @{unused.Name} in a phrase, correct the name, or take the row out.");
+    }
+
+    static IEnumerable<string> NamesIn(string pattern) => pattern.Split(' ', ',', '/', '(', ')').Where(w => w.StartsWith('@')).Select(w => w[1..]);
+
+    void ReportWithout(ImmutableArray<SpokenFact> facts)
+    {
+        var said = facts.Where(f => f.Fact is not null).Select(f => f.Fact!.Value).ToHashSet();
+        var spot = pages.Of(WordPages.Phrases).FirstOrDefault()?.Source.SpotAt(0) ?? pages.First!.Source.SpotAt(0);
+        foreach (var fact in dialog.Facts.Where(f => f.Counted is null && f.Values is FactValues.Named && !said.Contains(f.Index)))
+            problems.Add(Codes.FactWithoutPhrases, spot, $"Nobody has listed how people say \"{fact.Id}\".", "Add a row with phrases for it to a table \"fact | value | said as\".");
+        foreach (var kind in (string[])[WordPages.Context, WordPages.WordClasses, WordPages.Topics])
+        {
+            if (!pages.Of(kind).Any())
+                problems.Add(Codes.MissingWords, spot, $"The phrases stand alone: there is no file of the kind \"{kind}\".", $"Bring back the file with the setting \"words: {kind}\".");
+        }
+    }
+}

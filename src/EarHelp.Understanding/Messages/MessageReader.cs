@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using EarHelp.Triage.Facts;
+using EarHelp.Understanding.Lexicons;
+using NodaTime;
+
+namespace EarHelp.Understanding.Messages;
+
+/// <summary>Reads a message for what it says about facts. Time is linear in its length; knows no word that is not in the edition.</summary>
+public sealed class MessageReader
+{
+    readonly PhraseBook _book;
+    readonly MessageWords _words;
+    readonly Scopes _scopes;
+    readonly Sides _sides;
+    readonly List<Finding<Phrase>> _phrases;
+    readonly LocalDate _today;
+    readonly List<SaidFact> _facts = [];
+    readonly bool _isAboutAnother;
+
+    MessageReader(PhraseBook book, string text, LocalDate today)
+    {
+        (_book, _today) = (book, today);
+        _words = new MessageWords(book, text);
+        var triggers = Findings.In(book.Triggers, _words);
+        foreach (var end in triggers.Where(t => t.Meaning.Kind == "breaks a phrase"))
+            _words.StopGapsAt(end.First);
+        var all = Findings.In(book.Phrases, _words);
+        _phrases = all.FindAll(f => !all.Exists(o => f.IsInside(o) && Hides(o.Meaning, f.Meaning) && !IsOver(o, triggers)));
+        _scopes = new Scopes(_words, triggers, _phrases);
+        _sides = new Sides(_words, _scopes);
+        _isAboutAnother = Person.IsAnother(_scopes);
+    }
+
+    /// <param name="today">The date at the clinic.</param>
+    public static Said Read(PhraseBook book, string text, LocalDate today)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(text);
+        return new MessageReader(book, text, today).Read();
+    }
+
+    /// <summary>The longer of two phrases about the same thing is meant, and one that says nothing hides all that is inside it.</summary>
+    static bool Hides(Phrase longer, Phrase shorter) =>
+        longer is { Fact: null, Signpost: null } || (longer.Fact == shorter.Fact && longer.Signpost == shorter.Signpost);
+
+    // A phrase with a denial in its gap says the opposite, and hides nothing.
+    static bool IsOver(Finding<Phrase> phrase, List<Finding<Trigger>> triggers) =>
+        phrase.Last - phrase.First >= phrase.Places.Length
+        && triggers.Exists(t => t.Meaning.Kind == "denies what follows" && t.First > phrase.First && t.Last < phrase.Last && !phrase.Holds(t.First));
+
+    Said Read()
+    {
+        if (_words.Count == 0)
+            return new Said([], [], []);
+        var signposts = ImmutableArray.CreateBuilder<SaidSignpost>();
+        foreach (var found in _phrases)
+        {
+            var standing = StandingOf(found);
+            if (found.Meaning.Signpost is { } signpost)
+                signposts.Add(new SaidSignpost(signpost, standing, _words.Cover(found.First, found.Last)));
+            else if (found.Meaning.Fact is { } fact)
+                AddFact(found, _book.Dialog.Facts[fact], standing);
+        }
+
+        KeepOneValue();
+        new Course(_book, _words, _scopes, _today).AddTo(_facts);
+        AddPersonAndEars();
+        return new Said([.. _facts], signposts.ToImmutable(), [.. _scopes.Marks()]);
+    }
+
+    void AddFact(Finding<Phrase> found, Fact fact, Standing standing)
+    {
+        var span = _words.Cover(found.First, found.Last);
+        var written = found.Meaning.Values is { } values ? WrittenValue.Of(fact, values) : FigureIn(found, fact);
+        if (written is null)
+            return;
+        if (written == "no")
+            (written, standing) = ("yes", standing is Standing.Affirmed ? Standing.Denied : standing is Standing.Denied ? Standing.Supposed : standing);
+        _facts.Add(new SaidFact(fact.Index, written, EarOf(fact, found), standing, _scopes.Maybe[found.First], span));
+    }
+
+    string? EarOf(Fact fact, Finding<Phrase> found) => fact.About == About.Ear ? _sides.Of(found.First, found.Last) : null;
+
+    string? FigureIn(Finding<Phrase> found, Fact fact)
+    {
+        if (fact.Values is not FactValues.Numbers)
+            return null;
+        foreach (var place in found.Places)
+        {
+            var word = _words[place];
+            if (decimal.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var figure)
+                || decimal.TryParse(word.Split('/')[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out figure)
+                || decimal.TryParse(word.TrimEnd('y', 'o', 'r', 's', 'f', 'm', 'c', 'k', 'g'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out figure))
+                return InRange(fact, figure);
+            if (_book.NumberOf(word) is { } number)
+                return InRange(fact, place + 1 < _words.Count && number >= 20 && _book.NumberOf(_words[place + 1]) is > 0 and < 10 and var unit ? number + unit : number);
+        }
+
+        return null;
+    }
+
+    static string? InRange(Fact fact, decimal figure)
+    {
+        var written = figure.ToString(CultureInfo.InvariantCulture);
+        return fact.Values.IndexOf(written) is null ? null : written;
+    }
+
+    Standing StandingOf(Finding<Phrase> found)
+    {
+        var staysTrue = found.Meaning.Fact is { } fact && _book.StayTrue.Contains(fact);
+        if (_scopes.Denied[found.First] || IsDeniedWithin(found))
+            return Standing.Denied;
+        if (!_isAboutAnother && _scopes.OfAnother[found.First])
+            return Standing.OfAnother;
+        if (_scopes.Supposed[found.First] && !staysTrue)
+            return Standing.Supposed;
+        return _scopes.Over[found.First] && !staysTrue ? Standing.Past : Standing.Affirmed;
+    }
+
+    bool IsDeniedWithin(Finding<Phrase> found)
+    {
+        for (var at = found.First; at <= found.Last; at++)
+        {
+            if (_scopes.Denied[at] && found.Holds(at))
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Of two values that a message gives to one fact of one ear, the later one in the fact's order is kept.</summary>
+    void KeepOneValue()
+    {
+        foreach (var group in _facts.Where(f => f.Standing == Standing.Affirmed).GroupBy(f => f.Fact).Where(g => g.DistinctBy(f => f.Written).Count() > 1).ToList())
+        {
+            var values = _book.Dialog.Facts[group.Key].Values;
+            var kept = values is FactValues.Named ? group.MaxBy(f => values.IndexOf(f.Written))! : group.MaxBy(f => f.Span.Length)!;
+            _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && f.Written != kept.Written);
+        }
+    }
+
+    string? EarsSaid()
+    {
+        var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact)).Select(f => f.Ear).Distinct().ToList();
+        return said.Count switch
+        {
+            0 => _sides.All,
+            1 => said[0],
+            _ => "both",
+        };
+    }
+
+    void AddPersonAndEars()
+    {
+        if (_book.Dialog.FindFact("about whom") is { } whom && _isAboutAnother && whom.Values.IndexOf("someone else") is { } other)
+            _facts.Add(new SaidFact(whom.Index, whom.Values.NameOf(other), null, Standing.Affirmed, false, _words.Cover(0, 0)));
+        if (_book.Dialog.FindFact("ears affected") is { } ears && EarsSaid() is { } all && ears.Values.IndexOf(all) is not null)
+            _facts.Add(new SaidFact(ears.Index, all, null, Standing.Affirmed, false, _words.Cover(0, 0)));
+    }
+}

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
+using EarHelp.Understanding.Lexicons;
+
+namespace EarHelp.Understanding.Messages;
+
+/// <summary>How people say things in one language, ready to be looked for in a message. Built once, safe to share.</summary>
+public sealed class PhraseBook
+{
+    readonly HashSet<string> _sideWords = new(StringComparer.Ordinal), _stopWords = new(StringComparer.Ordinal);
+    readonly Spelling _spelling = new();
+    readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
+
+    PhraseBook(Dialog dialog, Wording wording) => (Dialog, Wording) = (dialog, wording);
+
+    public Dialog Dialog { get; }
+
+    internal Wording Wording { get; }
+
+    internal SymbolTable Symbols { get; } = new();
+
+    internal PatternTree<int> Classes { get; } = new();
+
+    internal PatternTree<Phrase> Phrases { get; } = new();
+
+    internal PatternTree<Trigger> Triggers { get; } = new(letsSideWordsIn: false);
+
+    internal PatternTree<string> Topics { get; } = new();
+
+    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
+
+    /// <summary>What begins, and the fact that holds its date.</summary>
+    internal List<(Fact Thing, Fact Time)> BeganOn { get; } = [];
+
+    /// <summary>What grows worse, and the fact that holds over how many days.</summary>
+    internal List<(Fact Thing, Fact Time)> TookDays { get; } = [];
+
+    /// <summary>Facts that stay true although what they tell of is over.</summary>
+    internal HashSet<int> StayTrue { get; } = [];
+
+    public static PhraseBook Build(Dialog dialog, Wording wording)
+    {
+        ArgumentNullException.ThrowIfNull(dialog);
+        ArgumentNullException.ThrowIfNull(wording);
+        var book = new PhraseBook(dialog, wording);
+        var speech = wording.Speech;
+        foreach (var list in speech.Classes)
+            book.AddAll(book.Classes, list.Patterns, book.Symbols.Add("@" + list.Name));
+        foreach (var fact in speech.Facts)
+            book.AddAll(book.Phrases, fact.Patterns, new Phrase(fact.Fact, fact.Values, null));
+        foreach (var list in speech.Signposts)
+            book.AddAll(book.Phrases, list.Patterns, new Phrase(null, null, Array.FindIndex([.. wording.Signposts], s => s.Id == list.Name)));
+        for (var i = 0; i < wording.Signposts.Length; i++)
+            book.AddAll(book.Phrases, wording.Signposts[i].SaidAs, new Phrase(null, null, i));
+        foreach (var list in speech.Topics)
+            book.AddAll(book.Topics, list.Patterns, list.Name);
+        foreach (var list in speech.Triggers)
+            book.AddTriggers(list);
+        book.Ranking = TopicRanking.Of(wording.Answers.Values);
+        foreach (var word in book.Symbols.Words)
+            book._spelling.Add(word.TrimEnd('-'));
+        return book;
+    }
+
+    internal bool IsStopWord(string word) => _stopWords.Contains(word);
+
+    internal bool IsSideWord(string word) => _sideWords.Contains(word);
+
+    /// <summary>The figure that a word says; null: none.</summary>
+    internal int? NumberOf(string word) =>
+        _numbers.TryGetValue(word, out var number) ? number : word.Length <= 6 && int.TryParse(word, out number) ? number : null;
+
+    internal string Mend(string word) => Symbols.Begins(word) ? word : _spelling.Mend(word);
+
+    void AddTriggers(SpokenList list)
+    {
+        switch (list.Name)
+        {
+            case "topic stop words":
+                _stopWords.UnionWith(list.Patterns);
+                break;
+            case "side words":
+                _sideWords.UnionWith(list.Patterns);
+                break;
+            case "never corrected":
+                foreach (var word in list.Patterns)
+                    _spelling.Add(word);
+                break;
+            case "number words":
+                foreach (var pair in list.Patterns.Select(p => p.Split('=')).Where(p => p.Length == 2))
+                    _numbers[pair[0].Trim()] = int.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture);
+                foreach (var word in _numbers.Keys)
+                    Symbols.Add(word);
+                break;
+            case "began on":
+                BeganOn.AddRange(Pairs(list));
+                break;
+            case "took days":
+                TookDays.AddRange(Pairs(list));
+                break;
+            case "stays true":
+                StayTrue.UnionWith(list.Patterns.Select(p => Dialog.FindFact(p)?.Index ?? -1));
+                break;
+            default:
+                AddAll(Triggers, list.Patterns, new Trigger(list.Name));
+                break;
+        }
+    }
+
+    IEnumerable<(Fact, Fact)> Pairs(SpokenList list) =>
+        from pair in list.Patterns.Select(p => p.Split('='))
+        where pair.Length == 2
+        let thing = Dialog.FindFact(pair[0].Trim())
+        let time = Dialog.FindFact(pair[1].Trim())
+        where thing is not null && time is not null
+        select (thing, time);
+
+    void AddAll<T>(PatternTree<T> tree, ImmutableArray<string> patterns, T meaning)
+    {
+        foreach (var row in patterns.SelectMany(Pattern.Rows))
+            tree.Add([.. row.Select(w => w == Pattern.Gap ? (int?)null : Symbols.Add(w))], meaning);
+    }
+}
+
+/// <summary>What a phrase says: a value of a fact (null values: its figure), or that an emergency is there.</summary>
+readonly record struct Phrase(int? Fact, ValueSet? Values, int? Signpost);
+
+/// <param name="Kind">As the authors' table names it.</param>
+readonly record struct Trigger(string Kind);

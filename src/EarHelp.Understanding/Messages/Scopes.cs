@@ -1,0 +1,177 @@
+namespace EarHelp.Understanding.Messages;
+
+/// <summary>Which stretches of a message are denied, over, only supposed, or about somebody else.</summary>
+/// <remarks>
+/// After the published rules of NegEx (Chapman and others, 2001) and ConText (Harkema and others, 2009): a trigger reaches over the words after or
+/// before it up to the end of its clause, or to a word that ends it. Which words are triggers is content.
+/// </remarks>
+sealed class Scopes
+{
+    /// <summary>How many words a denial reaches; a limit of the machine.</summary>
+    const int Reach = 7;
+
+    readonly MessageWords _words;
+    readonly List<Finding<Trigger>> _triggers;
+    readonly bool[] _inPhrase, _denialEnds, _joins, _goesOn, _clauseStart, _oneself;
+
+    public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
+    {
+        _words = words;
+        _inPhrase = Places(phrases);
+        var nothing = Longest(triggers, "denies nothing");
+        var masked = Places(nothing);
+        _triggers = triggers.FindAll(t => t.Meaning.Kind == "denies nothing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
+            || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
+        _denialEnds = Firsts("denial ends");
+        _joins = Firsts("joins");
+        _goesOn = Places(_triggers.FindAll(t => t.Meaning.Kind == "denial goes on"));
+        _oneself = Firsts("oneself");
+        Denied = new bool[words.Count];
+        Over = new bool[words.Count];
+        Supposed = new bool[words.Count];
+        OfAnother = new bool[words.Count];
+        Maybe = new bool[words.Count];
+        _clauseStart = new bool[words.Count];
+        for (var i = 0; i < words.Count; i++)
+            _clauseStart[i] = words.BeginsClause(i) || _denialEnds[i];
+        foreach (var trigger in _triggers)
+            Mark(trigger);
+    }
+
+    public bool[] Denied { get; }
+
+    public bool[] Over { get; }
+
+    public bool[] Supposed { get; }
+
+    public bool[] OfAnother { get; }
+
+    public bool[] Maybe { get; }
+
+    /// <summary>A new clause, or a word such as "but".</summary>
+    public bool StartsClause(int at) => _clauseStart[at];
+
+    public int ClauseStart(int at)
+    {
+        while (at > 0 && !_clauseStart[at])
+            at--;
+        return at;
+    }
+
+    public int ClauseEnd(int at)
+    {
+        var end = at + 1;
+        while (end < _words.Count && !_clauseStart[end])
+            end++;
+        return end;
+    }
+
+    public IEnumerable<SaidMark> Marks() => _triggers.Where(t => t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal) || t.Meaning.Kind is "over" or "only supposed" or "of another" or "maybe")
+        .Select(t => new SaidMark(t.Meaning.Kind, _words.Cover(t.First, t.Last)));
+
+    public IEnumerable<Finding<Trigger>> Of(string kind) => _triggers.Where(t => t.Meaning.Kind == kind);
+
+    void Mark(Finding<Trigger> trigger)
+    {
+        switch (trigger.Meaning.Kind)
+        {
+            case "denies what follows":
+                DenyAfter(trigger);
+                break;
+            case "denies what is before":
+                DenyBefore(trigger);
+                break;
+            case "has ended":
+                Fill(Denied, ClauseStart(trigger.First), trigger.First);
+                break;
+            case "over":
+                var isFirst = _words.BeginsSentence(trigger.First);
+                Fill(Over, ClauseStart(trigger.First), isFirst ? _words.SentenceEnd(trigger.Last) : ClauseEnd(trigger.Last));
+                break;
+            case "only supposed":
+                Fill(Supposed, trigger.First, ClauseEnd(trigger.Last));
+                break;
+            case "of another" when !Of("only tells").Any(t => t.First <= trigger.Last && t.Last >= trigger.First):
+                var start = trigger.First;
+                while (start > ClauseStart(trigger.First) && !_oneself[start] && !_inPhrase[start - 1])
+                    start--;
+                var end = trigger.Last + 1;
+                while (end < _words.Count && !_words.BeginsSentence(end) && !_oneself[end] && !_denialEnds[end])
+                    end++;
+                Fill(OfAnother, start, end);
+                break;
+            case "maybe":
+                Fill(Maybe, trigger.First, ClauseEnd(trigger.Last));
+                break;
+        }
+    }
+
+    void DenyAfter(Finding<Trigger> trigger)
+    {
+        var left = Reach;
+        for (var i = trigger.Last + 1; i < _words.Count && left > 0 && !_words.BeginsSentence(i); i++, left--)
+        {
+            if (_denialEnds[i] && !_inPhrase[i])
+                break;
+            if (_words.BeginsClause(i) && !IsListed(i, trigger))
+                break;
+            if (_joins[i] || (_inPhrase[i] && i > 0 && _joins[i - 1]))
+                left = Reach;
+            Denied[i] = true;
+        }
+    }
+
+    /// <summary>A comma in "no pain, fever or discharge" does not end the denial; one before anything else does.</summary>
+    bool IsListed(int at, Finding<Trigger> trigger)
+    {
+        if (at == trigger.Last + 1)
+            return false;
+        for (var i = at; i < _words.Count && !_words.BeginsSentence(i); i++)
+        {
+            if (_joins[i])
+                return true;
+            if (!_inPhrase[i] && !_goesOn[i] && !_words.IsSideWord(i))
+                return false;
+        }
+
+        return false;
+    }
+
+    /// <summary>"Pain? no": the answer stands alone behind the thing.</summary>
+    void DenyBefore(Finding<Trigger> trigger)
+    {
+        if (trigger.First == 0)
+            return;
+        var next = trigger.Last + 1;
+        var isAlone = next >= _words.Count || _words.BeginsClause(next) || _words.BeginsSentence(next);
+        var isAfterQuestion = _words.HasMarkBefore(trigger.First, '?') || _words.HasMarkBefore(trigger.First, ':') || !_words.BeginsClause(trigger.First);
+        if (!isAlone || !isAfterQuestion)
+            return;
+        for (var i = trigger.First - 1; i >= 0; i--)
+        {
+            Denied[i] = true;
+            if (_words.BeginsSentence(i) || _words.BeginsClause(i))
+                return;
+        }
+    }
+
+    static void Fill(bool[] marks, int from, int to) => Array.Fill(marks, true, from, to - from);
+
+    bool[] Firsts(string kind)
+    {
+        var marks = new bool[_words.Count];
+        foreach (var trigger in _triggers.Where(t => t.Meaning.Kind == kind))
+            marks[trigger.First] = true;
+        return marks;
+    }
+
+    bool[] Places<T>(List<Finding<T>> findings)
+    {
+        var marks = new bool[_words.Count];
+        foreach (var place in findings.SelectMany(f => f.Places))
+            marks[place] = true;
+        return marks;
+    }
+
+    static List<Finding<Trigger>> Longest(List<Finding<Trigger>> triggers, string kind) => triggers.FindAll(t => t.Meaning.Kind == kind);
+}

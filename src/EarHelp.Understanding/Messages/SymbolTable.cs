@@ -1,0 +1,63 @@
+namespace EarHelp.Understanding.Messages;
+
+/// <summary>Numbers for the words, beginnings of words and classes that stand in patterns.</summary>
+sealed class SymbolTable
+{
+    /// <summary>Shorter beginnings would fit too much; a limit of the machine.</summary>
+    const int ShortestBeginning = 3;
+
+    public const int Figure = 0, OutOfTen = 1;
+
+    readonly Dictionary<string, int> _words = new(StringComparer.Ordinal);
+    readonly Dictionary<string, int> _beginnings = new(StringComparer.Ordinal);
+    readonly Dictionary<string, int> _classes = new(StringComparer.Ordinal);
+    int _count = 2;
+
+    public IEnumerable<string> Words => _words.Keys;
+
+    /// <param name="written">A word, <c>itch-</c> for a beginning, <c>@class</c>, <c>#</c> for a figure, or <c>#10</c> for one such as 7/10.</param>
+    public int Add(string written) => written switch
+    {
+        "#" => Figure,
+        "#10" => OutOfTen,
+        ['@', ..] => Number(_classes, written[1..]),
+        [.., '-'] => Number(_beginnings, written[..^1]),
+        _ => Number(_words, written),
+    };
+
+    public bool Has(string word) => _words.ContainsKey(word);
+
+    /// <summary>What a word of a message can stand for, apart from classes.</summary>
+    public void Of(string word, List<int> into)
+    {
+        if (_words.TryGetValue(word, out var number))
+            into.Add(number);
+        if (char.IsAsciiDigit(word[0]))
+            into.Add(word.EndsWith("/10", StringComparison.Ordinal) ? OutOfTen : Figure);
+        var beginnings = _beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
+        for (var length = ShortestBeginning; length <= word.Length; length++)
+        {
+            if (beginnings.TryGetValue(word.AsSpan(0, length), out number))
+                into.Add(number);
+        }
+    }
+
+    public bool Begins(string word)
+    {
+        var beginnings = _beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
+        for (var length = ShortestBeginning; length <= word.Length; length++)
+        {
+            if (beginnings.ContainsKey(word.AsSpan(0, length)))
+                return true;
+        }
+
+        return false;
+    }
+
+    int Number(Dictionary<string, int> table, string name)
+    {
+        if (!table.TryGetValue(name, out var number))
+            table[name] = number = _count++;
+        return number;
+    }
+}

@@ -1,0 +1,126 @@
+using NodaTime;
+
+namespace EarHelp.Understanding.Messages;
+
+/// <summary>A day, or a length of time, that a message names.</summary>
+/// <param name="Day">The day it points at; null: it is a length only.</param>
+/// <param name="Days">How many days it is long, or ago.</param>
+/// <param name="IsSpan">Something went on over this time.</param>
+sealed record SaidTime(int First, int Last, LocalDate? Day, int? Days, bool IsSpan, bool IsExact);
+
+/// <summary>Reads days and lengths of time in a message. The names of days, months and units are content.</summary>
+static class Times
+{
+    const int DaysInWeek = 7, DaysInMonth = 30, DaysInYear = 365;
+
+    static readonly string[] Weekdays = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+
+    static readonly string[] Months = ["january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"];
+
+    static readonly (string Kind, int Days)[] Units = [("days", 1), ("weeks", DaysInWeek), ("months", DaysInMonth), ("years", DaysInYear)];
+
+    public static List<SaidTime> Read(PhraseBook book, MessageWords words, Scopes scopes, LocalDate today)
+    {
+        var times = new List<SaidTime>();
+        AddDay("today", 0);
+        AddDay("yesterday", 1);
+        AddDay("day before", 2);
+        foreach (var trigger in scopes.Of("last weekend"))
+            times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(6), null, false, true));
+        for (var i = 0; i < Weekdays.Length; i++)
+        {
+            foreach (var trigger in scopes.Of(Weekdays[i]))
+                times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(i + 1), null, false, true));
+        }
+
+        foreach (var (kind, days) in Units)
+        {
+            foreach (var trigger in scopes.Of(kind))
+            {
+                if (Count(trigger) is { } count && count < 1000)
+                    AddLength(trigger, count * days, days);
+            }
+        }
+
+        AddMonths();
+        return times;
+
+        void AddDay(string kind, int ago)
+        {
+            foreach (var trigger in scopes.Of(kind))
+                times.Add(new SaidTime(trigger.First, trigger.Last, today.PlusDays(-ago), ago, false, true));
+        }
+
+        void AddLength(Finding<Trigger> unit, int days, int unitDays)
+        {
+            var isOver = scopes.Of("over a time").Any(o => o.Last < unit.First && o.Last >= unit.First - 4);
+            var day = unitDays == DaysInMonth ? today.PlusMonths(-(days / DaysInMonth)) : unitDays == DaysInYear ? today.PlusYears(-(days / DaysInYear)) : today.PlusDays(-days);
+            times.Add(new SaidTime(unit.First - 1, unit.Last, day, days, isOver, true));
+        }
+
+        int? Count(Finding<Trigger> unit)
+        {
+            if (unit.First == 0)
+                return FigureWith(words[unit.First]);
+            if (book.NumberOf(words[unit.First - 1]) is { } number)
+                return number;
+            return scopes.Of("couple").Any(c => c.Last == unit.First - 1) ? 2 : FigureWith(words[unit.First]);
+        }
+
+        // "3wks" is one word.
+        int? FigureWith(string word)
+        {
+            var digits = 0;
+            while (digits < word.Length && char.IsAsciiDigit(word[digits]))
+                digits++;
+            return digits is > 0 and < 4 && digits < word.Length ? int.Parse(word.AsSpan(0, digits), System.Globalization.CultureInfo.InvariantCulture) : null;
+        }
+
+        LocalDate LastWeekday(int isoDay)
+        {
+            var back = ((int)today.DayOfWeek - isoDay + DaysInWeek) % DaysInWeek;
+            return today.PlusDays(back == 0 ? -DaysInWeek : -back);
+        }
+
+        void AddMonths()
+        {
+            for (var i = 0; i < words.Count; i++)
+            {
+                if (Ordinal(words[i]) is not { } day || day > 31)
+                    continue;
+                var month = MonthAt(i + 1) ?? MonthAt(i + 2) ?? MonthAt(i - 1);
+                var year = today.Year;
+                if (month is null && !char.IsAsciiLetter(words[i][^1]))
+                    continue;
+                var of = month ?? today.Month;
+                if (day > CalendarSystem.Iso.GetDaysInMonth(year, of))
+                    continue;
+                var date = new LocalDate(year, of, day);
+                if (date > today)
+                    date = month is null ? date.PlusMonths(-1) : date.PlusYears(-1);
+                times.Add(new SaidTime(i, i, date, null, false, true));
+            }
+        }
+
+        int? MonthAt(int at)
+        {
+            for (var m = 0; m < Months.Length; m++)
+            {
+                if (scopes.Of(Months[m]).Any(t => t.First == at))
+                    return m + 1;
+            }
+
+            return null;
+        }
+    }
+
+    static int? Ordinal(string word)
+    {
+        var digits = 0;
+        while (digits < word.Length && char.IsAsciiDigit(word[digits]))
+            digits++;
+        if (digits is 0 or > 2)
+            return null;
+        return word.Length == digits || word.Length == digits + 2 ? int.Parse(word.AsSpan(0, digits), System.Globalization.CultureInfo.InvariantCulture) : null;
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+
+namespace EarHelp.Understanding.Messages;
+
+/// <summary>Finds the answer that a message asks for.</summary>
+public static class TopicReader
+{
+    /// <summary>What a listed phrase weighs: each of its own words, beside the ranking's score for words that are seldom.</summary>
+    const double WeightOfWord = 4, WeightOfStopWord = 1;
+
+    /// <summary>Below this the message is not taken to ask for any answer.</summary>
+    const double Enough = 3.5;
+
+    /// <summary>Words of sentences that ask nothing count so much less.</summary>
+    const double WeightOfOthers = 0.35;
+
+    const int Nearest = 3;
+
+    /// <summary>Null: nothing is asked. Topics in the order of their scores, three at most.</summary>
+    public static AskedTopics? Read(PhraseBook book, string text)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(text);
+        var words = new MessageWords(book, text);
+        var asks = Asking(book, words);
+        if (!Array.Exists(asks, a => a))
+            return null;
+        var ids = book.Ranking.Ids.ToList();
+        var scores = book.Ranking.Scores(Own(book, words, asks, isAsking: true));
+        var others = book.Ranking.Scores(Own(book, words, asks, isAsking: false));
+        var best = Findings.In(book.Topics, words).GroupBy(f => f.Meaning, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.SelectMany(f => f.Places).Distinct().Sum(p => WeightOf(book, words, asks, p)), StringComparer.Ordinal);
+
+        var ranked = ids.Select((id, i) => (Id: id, Score: best.GetValueOrDefault(id) + (scores[i] * WeightOfRanking) + (others[i] * WeightOfRanking * WeightOfOthers)))
+            .OrderByDescending(t => t.Score).Take(Nearest).Where(t => t.Score > 0).Select(t => new RankedTopic(t.Id, t.Score)).ToImmutableArray();
+        return new AskedTopics(ranked is [{ Score: >= Enough } first, ..] ? first : null, ranked);
+    }
+
+    static double WeightOf(PhraseBook book, MessageWords words, bool[] asks, int place) =>
+        (book.IsStopWord(words[place]) ? WeightOfStopWord : WeightOfWord) * (asks[place] ? 1 : WeightOfOthers);
+
+    /// <summary>How much the ranking counts beside listed phrases.</summary>
+    const double WeightOfRanking = 0.3;
+
+    /// <summary>By word: whether its sentence asks something.</summary>
+    static bool[] Asking(PhraseBook book, MessageWords words)
+    {
+        var asks = new bool[words.Count];
+        var triggers = Findings.In(book.Triggers, words);
+        for (var start = 0; start < words.Count; start = words.SentenceEnd(start))
+        {
+            var (from, end) = (start, words.SentenceEnd(start));
+            var isNothing = triggers.Exists(t => t.Meaning.Kind == "asks nothing" && t.First >= from && t.First < end);
+            var isAsking = words.HasMarkBefore(end, '?') || triggers.Exists(t => t.Meaning.Kind == "asks" && t.First >= from && t.First < end && (t.First == from || words.BeginsClause(t.First) || t.Places.Length > 1));
+            if (isAsking && !isNothing)
+                Array.Fill(asks, true, from, end - from);
+        }
+
+        return asks;
+    }
+
+    static IEnumerable<string> Own(PhraseBook book, MessageWords words, bool[] asks, bool isAsking)
+    {
+        for (var i = 0; i < words.Count; i++)
+        {
+            if (asks[i] == isAsking && !book.IsStopWord(words[i]))
+                yield return words[i];
+        }
+    }
+}
+
+/// <param name="Found">The one that fits well enough; null: none does.</param>
+/// <param name="Nearest">The best ones, whether they fit or not.</param>
+public sealed record AskedTopics(RankedTopic? Found, ImmutableArray<RankedTopic> Nearest);
+
+/// <param name="Id">The answer's name.</param>
+public sealed record RankedTopic(string Id, double Score);

@@ -1,0 +1,17 @@
+using System.Collections.Immutable;
+using EarHelp.Clinic.Visits;
+
+namespace EarHelp.Web.AfterVisit;
+
+/// <summary>What an edition must word so that visits can be recorded; one that lacks any is not served.</summary>
+public static class NeededRecordWords
+{
+    public static ImmutableArray<string> Texts { get; } =
+    [
+        "record list", "record list hint", "record none", "record new", "record by", "record again",
+        "record heading", "record hint", "record when", "record when hint", "record when wrong", "record left", "record right", "record person", "record save",
+        "record done", "record learnt", "record found", "record advised",
+        "record saved heading", "record saved", "record link once",
+        .. Enum.GetValues<VisitFault>().Select(RecordForm.KeyOf).Distinct(),
+    ];
+}

@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using EarHelp.Clinic.Visits;
+using EarHelp.Triage.Answers;
+using EarHelp.Triage.Facts;
+using EarHelp.Triage.Rules;
+using EarHelp.Web.Markup;
+using EarHelp.Web.Pages;
+using EarHelp.Web.Staff;
+using NodaTime;
+using NodaTime.Text;
+
+namespace EarHelp.Web.AfterVisit;
+
+/// <summary>The form on which a clinician ticks what was done and found. What was ticked stays ticked after a fault.</summary>
+sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFinding> ticked)
+{
+    internal const string Before = "asked-in";
+
+    const string When = "when";
+
+    const string Found = "found";
+
+    static readonly (Ear? Ear, string Value, string Words)[] Parts =
+        [(Ear.Left, "left", "record left"), (Ear.Right, "right", "record right"), (null, "person", "record person")];
+
+    static readonly LocalDateTimePattern Written = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm");
+
+    Words Words => reader.Words;
+
+    /// <param name="fault">Key of the words of what is wrong; null: nothing is.</param>
+    /// <param name="visit">Identifier of the visit to be: sent twice, it is one.</param>
+    internal static ReadOnlyMemory<byte> Write(
+        SignedIn reader, string visit, string before, string when, ImmutableArray<SeenFinding> ticked, string? fault)
+    {
+        var title = reader.Words["record heading"];
+        return StaffFrame.Write(reader, fault is null ? title : reader.Words.Letter.Text("error title", ("title", title)), html =>
+        {
+            html.Element("h1"u8, title).Element("p"u8, reader.Words["record hint"]);
+            StaffForm.WriteFault(html, reader.Words, fault);
+            StaffForm.Begin(html, AfterVisitParts.Prefix, reader.Token);
+            FormFields.WriteTurn(html, visit);
+            html.Markup("<input type=\"hidden\" name=\"asked-in\""u8).Attribute("value"u8, before).Markup(">"u8);
+            html.Markup("<div class=\"own\"><label for=\"when\">"u8).Text(reader.Words["record when"]).Markup("</label><p class=\"hint\" id=\"when-hint\">"u8)
+                .Text(reader.Words["record when hint"]).Markup("</p><input type=\"datetime-local\" id=\"when\" name=\"when\" aria-describedby=\"when-hint\""u8)
+                .Attribute("value"u8, when).Markup("></div>"u8);
+            var form = new RecordForm(html, reader, ticked);
+            foreach (var part in Parts)
+                form.WritePart(part.Ear, part.Value, part.Words);
+            StaffForm.End(html, reader.Words, "record save");
+        });
+    }
+
+    internal static string MomentOf(Instant now, DateTimeZone zone) => Written.Format(now.InZone(zone).LocalDateTime);
+
+    /// <summary>When the visit was, as it was written; null if it is no moment.</summary>
+    internal static Instant? ReadWhen(IFormCollection fields, DateTimeZone zone) =>
+        Written.Parse(fields[When].ToString()) is { Success: true, Value: var local } ? zone.AtLeniently(local).ToInstant() : null;
+
+    internal static string WrittenWhen(IFormCollection fields) => StaffForm.ReadLine(fields[When]);
+
+    internal static ImmutableArray<SeenFinding> ReadTicked(IFormCollection fields) =>
+    [
+        .. fields[Found].OfType<string>().Distinct().Select(f => f.Split(':', 2)).Where(f => f.Length == 2)
+            .Select(f => new SeenFinding(f[1], Parts.FirstOrDefault(p => p.Value == f[0]).Ear)),
+    ];
+
+    /// <summary>The key of the words of what keeps a visit from being recorded.</summary>
+    internal static string KeyOf(VisitFault fault) => fault switch
+    {
+        VisitFault.NotOffered => "record not offered",
+        VisitFault.NothingTicked => "record nothing ticked",
+        VisitFault.UnknownFinding or VisitFault.WrongEar => "record form changed",
+        VisitFault.InTheFuture => "record in the future",
+        VisitFault.TooLongAgo => "record too long ago",
+        VisitFault.RecordedOtherwise => "record otherwise",
+        VisitFault.UnknownRequest => "record unknown request",
+        VisitFault.NotSaved => "record not saved",
+        _ => throw new UnreachableException(),
+    };
+
+    void WritePart(Ear? ear, string part, string heading)
+    {
+        var about = ear is null ? About.Person : About.Ear;
+        html.Markup("<section><h2>"u8).Text(Words[heading]).Markup("</h2>"u8);
+        foreach (var kind in Words.Edition.Dialog.Findings.Where(f => f.About == about).GroupBy(f => f.Kind))
+        {
+            html.Markup("<fieldset><legend><span class=\"heard\">"u8).Text(Words[heading]).Markup(": </span>"u8).Text(Words[KeyOf(kind.Key)]).Markup("</legend><ul class=\"choices\">"u8);
+            foreach (var finding in kind)
+                WriteChoice(finding, ear, part);
+            html.Markup("</ul></fieldset>"u8);
+        }
+
+        html.Markup("</section>"u8);
+    }
+
+    void WriteChoice(VisitFinding finding, Ear? ear, string part) =>
+        html.Markup("<li><label class=\"pick\"><input type=\"checkbox\" name=\"found\""u8).Attribute("value"u8, $"{part}:{finding.Id}")
+            .Markup(ticked.Contains(new SeenFinding(finding.Id, ear)) ? " checked><span>"u8 : "><span>"u8).Text(Words.Edition.Wordings[Words.Language].Findings[finding.Id].Form)
+            .Markup("</span></label></li>"u8);
+
+    static string KeyOf(FindingKind kind) => kind switch
+    {
+        FindingKind.Done => "record done",
+        FindingKind.Found => "record found",
+        FindingKind.Learnt => "record learnt",
+        FindingKind.Advised => "record advised",
+        _ => throw new UnreachableException(),
+    };
+}

@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using EarHelp.Clinic.Auditing;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Staff;
+using EarHelp.Clinic.Visits;
+using EarHelp.Triage.Answers;
+using EarHelp.Web.Desk;
+using EarHelp.Web.Editions;
+using EarHelp.Web.Pages;
+using EarHelp.Web.Security;
+using EarHelp.Web.Staff;
+using EarHelp.Web.Turns;
+using NodaTime;
+
+namespace EarHelp.Web.AfterVisit;
+
+/// <summary>Recording a visit, the list of visits, and links for patients. What is read or done stands in the audit trail first.</summary>
+public sealed class RecordPages(
+    StaffGate gate, IVisitStore visits, VisitRecording recording, ServedEditions editions, Auditor auditor, FaultPages faults, TimeProvider clock)
+{
+    Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
+
+    public async Task ListAsync(HttpContext context)
+    {
+        if (await gate.ReadAsync(context, StaffRole.Desk, StaffRole.Clinician) is not { } reader)
+            return;
+        await auditor.AddAsync(reader.Account.Id, AuditDeed.ListedVisits, null, context.RequestAborted);
+        var all = await visits.AllAsync(context.RequestAborted);
+        await PageResponse.SendAsync(context, WriteList(reader, all));
+    }
+
+    public async Task FormAsync(HttpContext context)
+    {
+        if (await gate.ReadAsync(context, StaffRole.Clinician) is not { } reader)
+            return;
+        var before = StaffForm.ReadLine(context.Request.Query[RecordForm.Before]);
+        var when = RecordForm.MomentOf(Now, reader.Words.Edition.Clinic.Zone);
+        await PageResponse.SendAsync(context, RecordForm.Write(reader, Secret.NewIdentifier(), before, when, [], null));
+    }
+
+    public async Task RecordAsync(HttpContext context)
+    {
+        if (await gate.TakeAsync(context, StaffRole.Clinician) is not var (by, fields) || editions.Current is not { } served)
+            return;
+        var id = fields[FormFields.Turn].ToString();
+        if (id.Length is 0 or > SentForm.LongestTurn)
+        {
+            await faults.SendAsync(context, StatusCodes.Status400BadRequest);
+            return;
+        }
+
+        var ticked = RecordForm.ReadTicked(fields);
+        var before = StaffForm.ReadLine(fields[RecordForm.Before]);
+        var link = Secret.New();
+        string? fault = "record when wrong";
+        if (RecordForm.ReadWhen(fields, served.Edition.Clinic.Zone) is { } at)
+        {
+            await auditor.AddAsync(by.Account.Id, AuditDeed.RecordedVisit, id, context.RequestAborted);
+            var visit = new Visit(id, served.Edition.Id, at, by.Account.ShownName, ticked, before.Length > 0 ? before : null);
+            fault = await recording.RecordAsync(visit, served.Edition, served.DefaultLanguage, Talk.KeyOfLink(link), context.RequestAborted) is { } wrong
+                ? RecordForm.KeyOf(wrong)
+                : null;
+        }
+
+        if (fault is null)
+            await PageResponse.SendAsync(context, WriteLink(by, AddressOf(context, link)));
+        else
+            await PageResponse.SendAsync(context, RecordForm.Write(by, id, before, RecordForm.WrittenWhen(fields), ticked, fault), StatusCodes.Status422UnprocessableEntity);
+    }
+
+    public async Task LinkAsync(HttpContext context)
+    {
+        if (await gate.TakeAsync(context, StaffRole.Desk, StaffRole.Clinician) is not var (by, _))
+            return;
+        var conversation = (string)context.Request.RouteValues["id"]!;
+        var link = Secret.New();
+        await auditor.AddAsync(by.Account.Id, AuditDeed.MadeVisitLink, conversation, context.RequestAborted);
+        if (await recording.LinkAsync(conversation, Secret.NewIdentifier(), Talk.KeyOfLink(link), context.RequestAborted))
+            await PageResponse.SendAsync(context, WriteLink(by, AddressOf(context, link)));
+        else
+            await faults.SendAsync(context, StatusCodes.Status404NotFound);
+    }
+
+    static string AddressOf(HttpContext context, string link) => $"{context.Request.Scheme}://{context.Request.Host}{VisitLinks.PathOf(link)}";
+
+    static ReadOnlyMemory<byte> WriteLink(SignedIn reader, string address) =>
+        StaffFrame.Write(reader, reader.Words["record saved heading"], html =>
+            html.Element("h1"u8, reader.Words["record saved heading"]).Element("p"u8, reader.Words["record saved"]).Markup("<p class=\"pen\" id=\"link\">"u8)
+                .Text(address).Markup("</p><p>"u8).Text(reader.Words["record link once"]).Markup("</p><p><a class=\"button quiet\""u8)
+                .Attribute("href"u8, AfterVisitParts.Prefix).Markup(">"u8).Text(reader.Words["record list"]).Markup("</a></p>"u8));
+
+    static ReadOnlyMemory<byte> WriteList(SignedIn reader, ImmutableArray<Visit> all)
+    {
+        var words = reader.Words;
+        return StaffFrame.Write(reader, words["record list"], html =>
+        {
+            html.Element("h1"u8, words["record list"]).Element("p"u8, words["record list hint"]);
+            if (reader.Account.Has(StaffRole.Clinician))
+                html.Markup("<p><a class=\"button\""u8).Attribute("href"u8, AfterVisitParts.Prefix + "/new").Markup(">"u8).Text(words["record new"]).Markup("</a></p>"u8);
+            if (all.IsEmpty)
+                html.Element("p"u8, words["record none"]);
+            foreach (var visit in all)
+            {
+                html.Markup("<section><h2>"u8).Text(words.Letter.Moment(visit.At)).Markup("</h2><p>"u8).Text(words.Letter.Text("record by", ("who", visit.By))).Markup("</p><ul>"u8);
+                foreach (var seen in visit.Findings)
+                    html.Markup("<li>"u8).Text(PartOf(words, seen.Ear)).Markup(": "u8).Text(FormOf(words, seen)).Markup("</li>"u8);
+                html.Markup("</ul>"u8);
+                StaffForm.Begin(html, $"{AfterVisitParts.Prefix}/{visit.Conversation}/link", reader.Token);
+                StaffForm.End(html, words, "record again").Markup("<p><a"u8).Attribute("href"u8, CallerPages.AddressAfter(visit.Conversation)).Markup(">"u8)
+                    .Text(words["callers after visit"]).Markup("</a></p></section>"u8);
+            }
+        });
+    }
+
+    static string PartOf(Words words, Ear? ear) => words[ear switch { Ear.Left => "record left", Ear.Right => "record right", _ => "record person" }];
+
+    /// <summary>An edition of now may have no such finding any more: then its name is told.</summary>
+    static string FormOf(Words words, SeenFinding seen) => words.Edition.Wordings[words.Language].Findings.TryGetValue(seen.Finding, out var known) ? known.Form : seen.Finding;
+}

@@ -1,0 +1,91 @@
+using EarHelp.Clinic.Auditing;
+using EarHelp.Clinic.Desk;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
+using EarHelp.Conversation.Keeping;
+using EarHelp.Web.Staff;
+using NodaTime;
+using NodaTime.Text;
+
+namespace EarHelp.Web.Desk;
+
+/// <summary>Every minute: what nobody has answered in time goes to whoever is on duty, and visits inside a closing at once are called off.</summary>
+public sealed partial class DeskWatch(
+    RequestDesk desk, VisitRequests requests, IStaffStore staff, EscalatedNow escalated, Closing closing, Auditor auditor, TimeProvider clock, ILogger<DeskWatch> log) : BackgroundService
+{
+    static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
+
+    readonly SemaphoreSlim _oneAtATime = new(1, 1);
+
+    public override void Dispose()
+    {
+        _oneAtATime.Dispose();
+        base.Dispose();
+    }
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using var timer = new PeriodicTimer(Pause, clock);
+        do
+        {
+            try
+            {
+                await LookAsync(stoppingToken);
+            }
+            catch (StoreFailedException failure)
+            {
+                LogFailed(log, failure.GetType().Name);
+            }
+        }
+        while (await timer.WaitForNextTickAsync(stoppingToken));
+    }
+
+    /// <summary>Looks once.</summary>
+    public async Task LookAsync(CancellationToken cancellation)
+    {
+        await _oneAtATime.WaitAsync(cancellation);
+        try
+        {
+            await LookAloneAsync(cancellation);
+        }
+        finally
+        {
+            _oneAtATime.Release();
+        }
+    }
+
+    async Task LookAloneAsync(CancellationToken cancellation)
+    {
+        await closing.CallOffAsync(Actor.Service, cancellation);
+        var order = await desk.QueueAsync(cancellation);
+        var accounts = await staff.AllAsync(cancellation);
+        var names = string.Join(", ", Escalation.OnDuty(accounts).Select(a => a.ShownName));
+        var unanswered = 0;
+        foreach (var request in order.Unanswered.Select(k => k.Request))
+        {
+            if (Escalation.IsDue(request, request.Urgency, desk.Now))
+                await EscalateAsync(request, names, cancellation);
+            else if (!Escalation.IsEscalated(request, request.Urgency))
+                continue;
+            unanswered++;
+        }
+
+        escalated.Set(unanswered, accounts);
+    }
+
+    /// <param name="names">Of who is on duty.</param>
+    async Task EscalateAsync(VisitRequest request, string names, CancellationToken cancellation)
+    {
+        await auditor.AddAsync(Actor.Service, AuditDeed.Escalated, request.Conversation, cancellation);
+        var form = $"escalated {request.Urgency.Rank} {InstantPattern.ExtendedIso.Format(request.SentAgainAt ?? request.MadeAt)}";
+        var step = new DeskStep(DeskStepKind.Escalated, Actor.Service, desk.Now, names, request.Urgency);
+        await requests.ChangeAsync(request.Conversation, form, (kept, now) => kept.Stepped(step with { At = now }, form, now), cancellation);
+        LogEscalated(log, request.Conversation);
+    }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Nobody has answered the request of conversation {Conversation} in half of its time; it is shown to whoever is on duty.")]
+    static partial void LogEscalated(ILogger log, string conversation);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The desk could not be looked after ({Kind}); it is tried again in a minute.")]
+    static partial void LogFailed(ILogger log, string kind);
+}

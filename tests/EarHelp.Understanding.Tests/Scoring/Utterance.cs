@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+
+namespace EarHelp.Understanding.Tests.Scoring;
+
+/// <summary>A message that somebody invented, with what it says.</summary>
+public sealed record Utterance(
+    string Id,
+    DateTime At,
+    string Text,
+    ImmutableArray<Expected> Facts,
+    ImmutableArray<string> Denied,
+    ImmutableArray<string> Mentioned,
+    ImmutableArray<string> Topics,
+    string? Signpost)
+{
+    public static ImmutableArray<Utterance> ReadFile(string path) => [.. File.ReadLines(path).Where(l => l.Length > 0).Select(Read)];
+
+    static Utterance Read(string line)
+    {
+        using var json = JsonDocument.Parse(line);
+        var root = json.RootElement;
+        return new Utterance(
+            root.GetProperty("id").GetString()!,
+            DateTime.Parse(root.GetProperty("at").GetString()!, CultureInfo.InvariantCulture),
+            root.GetProperty("text").GetString()!,
+            [.. root.GetProperty("facts").EnumerateArray().Select(f => new Expected(f.GetProperty("fact").GetString()!, f.GetProperty("value").ToString(), EarOf(f)))],
+            Names(root, "denied"),
+            Names(root, "mentioned"),
+            Names(root, "topics"),
+            root.GetProperty("signpost").GetString());
+    }
+
+    static string? EarOf(JsonElement fact) => fact.TryGetProperty("ear", out var ear) ? ear.GetString() : null;
+
+    static ImmutableArray<string> Names(JsonElement root, string property) =>
+        [.. root.GetProperty(property).EnumerateArray().Select(n => n.GetString()!)];
+}
+
+/// <param name="Ear">Null: not said, or the fact is not about an ear.</param>
+public sealed record Expected(string Fact, string Value, string? Ear);

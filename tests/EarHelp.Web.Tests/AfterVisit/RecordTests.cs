@@ -1,0 +1,153 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using EarHelp.Clinic.Auditing;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Taking;
+using EarHelp.Web.Tests.Running;
+using EarHelp.Web.Tests.Staff;
+using EarHelp.Web.Tests.Visits;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace EarHelp.Web.Tests.AfterVisit;
+
+/// <summary>A clinician records a visit; the patient opens the link, and nothing that was found is asked or cleared.</summary>
+[Collection(OneClinicStaff.Name)]
+public sealed class RecordTests(ClinicStaff staff)
+{
+    static readonly string Now = ClinicStaff.Now.AddHours(-1).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+
+    [Fact]
+    public async Task A_hole_that_was_recorded_shuts_the_drops_of_whoever_opens_the_link_and_a_replay_tells_the_same()
+    {
+        using var without = staff.Running.NewPatient();
+        await without.ReachPlanAsync(await without.BeginAsync(), Asking.SlowlyDuller);
+        Assert.Contains((await ToldAsync(without)).Advice, a => a.Id == "softening drops");
+        using var clinician = await staff.NewAsync("clinician");
+
+        var saved = await RecordAsync(clinician, ("found", "left:hole"));
+        using var patient = staff.Running.NewPatient();
+        var opened = await OpenAsync(patient, saved);
+        Assert.Contains("Known from the visit, and not asked again", opened.Text, StringComparison.Ordinal);
+        var pages = await patient.WalkAsync(await patient.AnswerAsync(opened, ("a:about whom", "me"), ("n:age", "34"), ("a:where now", "near the clinic")), Asking.SlowlyDuller);
+
+        Assert.DoesNotContain(pages, p => p.Screen == "the cleaning" && p.Html.Contains("a:hole found", StringComparison.Ordinal));
+        Assert.Contains("recorded at the visit", pages[^1].Text + (await patient.ReadAsync("/letter")).Text, StringComparison.Ordinal);
+        var conversation = await staff.Running.ConversationOfAsync(patient);
+        Assert.DoesNotContain((await ToldAsync(patient)).Advice, a => a.Id == "softening drops");
+        Assert.Empty((await staff.Running.Services.GetRequiredService<TurnTaking>().ReplayAsync(conversation, default)).Differing);
+        Assert.Contains(await staff.AuditAsync(), e => e.Deed == AuditDeed.RecordedVisit && e.Conversation == conversation);
+    }
+
+    [Fact]
+    public async Task A_link_works_once_and_the_desk_can_make_another()
+    {
+        using var clinician = await staff.NewAsync("clinician");
+        using var desk = await staff.NewAsync("desk");
+        var saved = await RecordAsync(clinician, ("found", "right:suction"));
+        using var first = staff.Running.NewPatient();
+        using var second = staff.Running.NewPatient();
+        await OpenAsync(first, saved);
+        var page = await second.ReadAsync(LinkIn(saved));
+        Assert.Equal(HttpStatusCode.NotFound, (await second.PostAsync("/back", page.FormTo("/back"))).Status);
+
+        var list = await desk.Browser.ReadAsync("/staff/visits");
+        var conversation = await staff.Running.ConversationOfAsync(first);
+        var again = await desk.SendAsync($"/staff/visits/{conversation}/link", list);
+
+        Assert.Equal("/letter", (await OpenAsync(second, again)).Address.AbsolutePath);
+        Assert.Contains("Right ear: Suction", list.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Only_a_clinician_records_a_visit()
+    {
+        using var desk = await staff.NewAsync("desk");
+
+        Assert.Equal(HttpStatusCode.Forbidden, (await desk.Browser.ReadAsync("/staff/visits/new")).Status);
+        Assert.Equal(HttpStatusCode.OK, (await desk.Browser.ReadAsync("/staff/visits")).Status);
+        using var author = await staff.NewAsync("author");
+        Assert.Equal(HttpStatusCode.Forbidden, (await author.Browser.ReadAsync("/staff/visits")).Status);
+    }
+
+    [Fact]
+    public async Task What_was_ticked_stays_after_a_fault_and_a_form_sent_twice_is_one_visit()
+    {
+        using var clinician = await staff.NewAsync("clinician");
+        var form = await clinician.Browser.ReadAsync("/staff/visits/new");
+
+        var nothing = await SendAsync(clinician, form, Now);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, nothing.Status);
+        Assert.Contains("Nothing is ticked.", nothing.Text, StringComparison.Ordinal);
+        var noTime = await SendAsync(clinician, nothing, "yesterday", ("found", "left:water"), ("found", "person:allergy to nuts"));
+        Assert.Contains("value=\"left:water\" checked", noTime.Html, StringComparison.Ordinal);
+        Assert.Contains("value=\"person:allergy to nuts\" checked", noTime.Html, StringComparison.Ordinal);
+
+        var saved = await SendAsync(clinician, noTime, Now, ("found", "left:water"));
+        var again = await SendAsync(clinician, noTime, Now, ("found", "left:water"));
+        var other = await SendAsync(clinician, noTime, Now, ("found", "left:hole"));
+
+        Assert.NotEqual(LinkIn(saved), LinkIn(again));
+        using var patient = staff.Running.NewPatient();
+        await OpenAsync(patient, again);
+        var conversation = await staff.Running.ConversationOfAsync(patient);
+        Assert.Single(await staff.Running.Services.GetRequiredService<IVisitStore>().AllAsync(default), v => v.Conversation == conversation);
+        Assert.Contains("This form was sent before and said something else.", other.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_visit_that_was_asked_for_is_erased_with_its_request()
+    {
+        using var patient = staff.Running.NewPatient();
+        await patient.ReachPlanAsync(await patient.BeginAsync(), Asking.SlowlyDuller);
+        await Asking.AskAsync(patient, ("name", "Ole Ferry"), ("number", "07700 900126"));
+        var before = await staff.Running.ConversationOfAsync(patient);
+        using var clinician = await staff.NewAsync("clinician");
+        var handover = await clinician.Browser.ReadAsync("/staff/desk/" + before);
+        var form = await clinician.Browser.ReadAsync(Regex.Match(handover.Html, "/staff/visits/new[^\"]+").Value);
+        var saved = await SendAsync(clinician, form, Now, ("found", "left:suction"));
+        using var after = staff.Running.NewPatient();
+        await OpenAsync(after, saved);
+
+        using var socket = staff.Running.Socket();
+        await socket.PostAsync(new Uri("/control/erase/" + before, UriKind.Relative), null);
+
+        Assert.Equal("/", (await after.ReadAsync("/letter")).Address.AbsolutePath);
+    }
+
+    [Fact]
+    public async Task The_socket_records_a_visit_and_says_what_is_wrong_with_one()
+    {
+        using var socket = staff.Running.Socket();
+        Task<HttpResponseMessage> Send(object visit) => socket.PostAsJsonAsync(new Uri("/control/visit", UriKind.Relative), visit);
+
+        var saved = await Send(new { at = Now, by = "R. Adair", findings = new[] { new { finding = "hole", ear = "left" } } });
+        var unknown = await Send(new { at = Now, by = "R. Adair", findings = new[] { new { finding = "hole in the roof", ear = "left" } } });
+        var unread = await Send(new { at = "soon", by = "R. Adair", findings = new[] { new { finding = "hole", ear = "left" } } });
+
+        var told = await saved.Content.ReadFromJsonAsync<JsonElement>();
+        Assert.Matches("^/back/[\\w-]{43}$", told.GetProperty("link").GetString());
+        Assert.Equal("{\"fault\":\"UnknownFinding\"}", await unknown.Content.ReadAsStringAsync());
+        Assert.Equal(HttpStatusCode.BadRequest, unread.StatusCode);
+    }
+
+    async Task<OutcomeTold> ToldAsync(Patient patient) =>
+        (await staff.Running.Services.GetRequiredService<TurnTaking>().FindAsync(await staff.Running.ConversationOfAsync(patient), default))!.Value.State.Told!;
+
+    static async Task<PageRead> RecordAsync(Colleague clinician, params (string, string)[] ticked) =>
+        await SendAsync(clinician, await clinician.Browser.ReadAsync("/staff/visits/new"), Now, ticked);
+
+    static Task<PageRead> SendAsync(Colleague clinician, PageRead form, string when, params (string Name, string Value)[] ticked) =>
+        clinician.Browser.PostAsync("/staff/visits", form.FormTo("/staff/visits").Append(new("when", when)).Concat(ticked.Select(t => KeyValuePair.Create(t.Name, t.Value))));
+
+    static string LinkIn(PageRead saved) => Regex.Match(saved.Html, "/back/[\\w-]+").Value;
+
+    static async Task<PageRead> OpenAsync(Patient patient, PageRead saved)
+    {
+        var page = await patient.ReadAsync(LinkIn(saved));
+        return await patient.PostAsync("/back", page.FormTo("/back"));
+    }
+}
