@@ -9,7 +9,7 @@ using LiteDB;
 namespace EarHelp.Storage;
 
 /// <summary>Keeps turns, editions and their ledger in one LiteDB file of one folder, for one process. What it acknowledges is on the disk.</summary>
-public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConversations, IAsyncDisposable
+public sealed class LiteTurnStore : IStore
 {
     /// <summary>Keys kept at hand; one takes about 300 bytes.</summary>
     const int KeysAtHand = 50_000;
@@ -138,6 +138,9 @@ public sealed class LiteTurnStore : ITurnStore, IEditionArchive, IEditionLedger,
     ValueTask<ImmutableArray<ChainedRecord>> IEditionLedger.ReadAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(ChainDocuments.LoadLedger));
 
     public ValueTask<ImmutableArray<string>> ConversationsAsync(CancellationToken cancellation) => ValueTask.FromResult(Read(CardDocuments.All));
+
+    /// <summary>Ends at once: one process has the file.</summary>
+    public IAsyncEnumerable<ChangedElsewhere> ListenAsync(CancellationToken cancellation) => AsyncEnumerable.Empty<ChangedElsewhere>();
 
     public async ValueTask DisposeAsync()
     {

@@ -20,6 +20,9 @@ public sealed record StoreOptions
     /// <summary>The most requests that may wait; one more is refused at once rather than left hanging.</summary>
     public int LongestQueue { get; init; } = 10_000;
 
+    /// <summary>Groups of turns that are on their way to a PostgreSQL database at one time.</summary>
+    public int Lanes { get; init; } = 2;
+
     /// <summary>The largest body of one turn, in bytes, inclusive.</summary>
     public int LargestBodyBytes { get; init; } = 1_048_576;
 

@@ -26,6 +26,7 @@ public static class ServeCommand
         [
             SharedOptions.Root(),
             SharedOptions.Data(),
+            Setting("--store", "DATABASE", "A PostgreSQL database, Host=...;Database=...;Username=...; without it LiteDB in the data folder. Better as EARHELP_STORE."),
             Setting("--urls", "ADDRESSES", "Where to listen, for example http://127.0.0.1:5080."),
             Setting("--proxies", "ADDRESSES", "Proxies whose forwarded headers are believed; none by default."),
             Setting("--unfinished-days", "DAYS", "How long a conversation without an outcome is kept."),

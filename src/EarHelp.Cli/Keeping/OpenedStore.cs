@@ -8,12 +8,12 @@ using NodaTime;
 
 namespace EarHelp.Cli.Keeping;
 
-/// <summary>The store of a data folder, opened by this command because no service has it.</summary>
+/// <summary>The store of a data folder, opened by this command because no service has it; or the database that the environment names.</summary>
 sealed class OpenedStore : IAsyncDisposable
 {
-    readonly LiteTurnStore _store;
+    readonly IStore _store;
 
-    OpenedStore(LiteTurnStore store) => _store = store;
+    OpenedStore(IStore store) => _store = store;
 
     public ITurnStore Turns => _store;
 
@@ -32,7 +32,7 @@ sealed class OpenedStore : IAsyncDisposable
     {
         try
         {
-            return new OpenedStore(LiteTurnStore.Open(Path.GetFullPath(folder, terminal.Folder), new StoreOptions()));
+            return new OpenedStore(StoreOpening.Open(Path.GetFullPath(folder, terminal.Folder), Environment.GetEnvironmentVariable(StoreOpening.Variable), new StoreOptions()));
         }
         catch (StoreFailedException failed)
         {

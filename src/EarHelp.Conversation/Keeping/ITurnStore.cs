@@ -17,6 +17,12 @@ public interface ITurnStore
     /// <summary>All turns of a conversation in order; empty if there is none.</summary>
     ValueTask<ImmutableArray<TurnRecord>> LoadAsync(string conversation, CancellationToken cancellation);
 
+    /// <summary>
+    /// False if another process has added to a conversation, or erased it, since turn n was its last: what is held in memory of it is behind.
+    /// Always true where one process has the store.
+    /// </summary>
+    ValueTask<bool> IsLastAsync(string conversation, int number, CancellationToken cancellation) => ValueTask.FromResult(true);
+
     /// <summary>The conversation that a key opens, or null.</summary>
     /// <param name="keyHash">Lower-case hex SHA-256 of the secret.</param>
     /// <param name="nowUnixMilliseconds">An expired key opens nothing.</param>

@@ -91,7 +91,14 @@ public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvid
     /// <exception cref="EditionGoneException">It is kept, but its edition is not.</exception>
     public async ValueTask<(ServedEdition Edition, ConversationState State)?> FindAsync(string conversation, CancellationToken cancellation)
     {
-        var state = _states.Find(conversation) ?? await FoldAsync(conversation, cancellation).ConfigureAwait(false);
+        var state = _states.Find(conversation);
+        if (state is not null && !await store.IsLastAsync(conversation, state.Number, cancellation).ConfigureAwait(false))
+        {
+            _states.Forget(conversation);
+            state = null;
+        }
+
+        state ??= await FoldAsync(conversation, cancellation).ConfigureAwait(false);
         return state is null ? null : (await EditionAsync(state.EditionId, cancellation).ConfigureAwait(false), state);
     }
 

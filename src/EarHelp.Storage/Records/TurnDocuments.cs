@@ -51,18 +51,6 @@ static class TurnDocuments
             .OrderBy(d => d["n"].AsInt32);
 
     /// <exception cref="StoreFailedException">A record was changed after it was made.</exception>
-    public static ImmutableArray<TurnRecord> Load(LiteDatabase database, string conversation)
-    {
-        var records = ImmutableArray.CreateBuilder<TurnRecord>();
-        var previous = string.Empty;
-        foreach (var record in Of(database, conversation).Select(Read))
-        {
-            if (record.Number != records.Count + 1 || !record.IsIntact(previous))
-                throw new StoreFailedException($"Turn {record.Number} of conversation {conversation} is damaged: its hash does not fit. Restore the last verified backup.");
-            records.Add(record);
-            previous = record.Hash;
-        }
-
-        return records.ToImmutable();
-    }
+    public static ImmutableArray<TurnRecord> Load(LiteDatabase database, string conversation) =>
+        WholeChain.Of(conversation, Of(database, conversation).Select(Read));
 }

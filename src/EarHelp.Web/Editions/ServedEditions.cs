@@ -69,6 +69,29 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         }
     }
 
+    /// <summary>Takes up what stands in the ledger now: another node may have published an edition or withdrawn something.</summary>
+    public async Task FollowAsync(CancellationToken cancellation)
+    {
+        await _oneAtATime.WaitAsync(cancellation);
+        try
+        {
+            var before = ledger.Ledger.LastHash;
+            await ledger.ReadAsync(cancellation);
+            if (ledger.Ledger.LastHash == before && ledger.Damage is null)
+                return;
+            if (Published is not { } published)
+                await LoadAloneAsync(cancellation);
+            else if (published != _current?.Edition.Id && await CompileKeptAsync(published, CompileOptions.Plain, cancellation) is { Served: { } next })
+                Take(next);
+            else if (_current is { } current)
+                emergency.Keep(Words.First(current));
+        }
+        finally
+        {
+            _oneAtATime.Release();
+        }
+    }
+
     /// <summary>Adds a deed that was found right to the ledger and carries it out at once: what is published is served when this returns.</summary>
     /// <param name="known">The ledger after which it comes.</param>
     internal async Task<AddedDeed> CarryOutAsync(Ledger known, Deed deed, CancellationToken cancellation)

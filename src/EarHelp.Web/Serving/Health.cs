@@ -16,7 +16,7 @@ static class Health
     static async Task ReadyAsync(HttpContext context)
     {
         var isServed = context.RequestServices.GetRequiredService<ServedEditions>().Current is not null;
-        var isKept = context.RequestServices.GetRequiredService<LiteTurnStore>().IsHealthy;
+        var isKept = context.RequestServices.GetRequiredService<IStore>().IsHealthy;
         await SayAsync(
             context,
             isServed && isKept ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable,

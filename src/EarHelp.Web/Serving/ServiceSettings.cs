@@ -25,6 +25,9 @@ public sealed record ServiceSettings(
     /// <summary>The clinic's own calendar (iCalendar), as a file or an address: no visit is offered while it is busy. Null: there is none.</summary>
     public string? BusyCalendar { get; init; }
 
+    /// <summary>A PostgreSQL database that several nodes share, <c>Host=...;Database=...;Username=...</c>. Null: LiteDB in the data folder.</summary>
+    public string? Store { get; init; }
+
     const int DefaultUnfinishedDays = 7;
     const int DefaultRequestsAMinute = 300;
     const int DefaultRequestsASecond = 2000;
@@ -48,6 +51,7 @@ public sealed record ServiceSettings(
             Whole(configuration, "requests-a-minute", DefaultRequestsAMinute),
             Whole(configuration, "requests-a-second", DefaultRequestsASecond))
         {
+            Store = configuration["store"] is { Length: > 0 } store ? store : null,
             BusyCalendar = configuration["busy-calendar"] is { Length: > 0 } busy ? busy : null,
         };
     }

@@ -18,7 +18,7 @@ public sealed class BrokenKeepingTests
     {
         string? hidden = null;
         await using var service = await RunningService.StartAsync(ownRoot: true, configure: services => services.AddSingleton<IEditionArchive>(
-            parts => new ArchiveWithAGap(parts.GetRequiredService<LiteTurnStore>(), () => hidden)));
+            parts => new ArchiveWithAGap(parts.GetRequiredService<IStore>(), () => hidden)));
         var edition = service.Services.GetRequiredService<ServedEditions>().Current!.Edition.Id;
         await TwoPeople.SignAsync(service, edition, TwoPeople.Always);
         await TwoPeople.PublishAsync(service, edition);
@@ -44,7 +44,7 @@ public sealed class BrokenKeepingTests
     {
         var isDamaged = false;
         await using var service = await RunningService.StartAsync(configure: services => services.AddSingleton<IEditionLedger>(
-            parts => new DamagedLedger(parts.GetRequiredService<LiteTurnStore>(), () => isDamaged)));
+            parts => new DamagedLedger(parts.GetRequiredService<IStore>(), () => isDamaged)));
         var edition = service.Services.GetRequiredService<ServedEditions>().Current!.Edition.Id;
         await TwoPeople.SignAsync(service, edition, TwoPeople.Always);
         var author = await TwoPeople.SignatureAsync(service, edition, DeedKind.SignedAsAuthor, "Al", TwoPeople.Always);

@@ -1,33 +1,24 @@
-using System.Text;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Visits;
+using EarHelp.Storage.Tests.Places;
 using EarHelp.Triage.Answers;
 using NodaTime;
 
 namespace EarHelp.Storage.Tests;
 
-public sealed class VisitStoreTests : IAsyncLifetime
+public abstract class VisitStoreContract(Func<Task<StorePlace>> make) : StoreContract(make)
 {
     const string Canary = "R. Kanarienvogel";
 
     static readonly Visit After = new("after", "edition", Instant.FromUnixTimeMilliseconds(5_000), Canary, [new SeenFinding("hole", Ear.Left), new SeenFinding("dizzy", null)], "before");
 
-    readonly string _folder = Directory.CreateTempSubdirectory("earhelp").FullName;
-    LiteTurnStore _store = null!;
+    IVisitStore Visits => Opened.Visits;
 
-    IVisitStore Visits => _store.Visits;
-
-    public async Task InitializeAsync()
+    public override async Task InitializeAsync()
     {
-        _store = LiteTurnStore.Open(_folder, new StoreOptions());
+        await base.InitializeAsync();
         foreach (var conversation in (string[])["before", "after", "other"])
-            await _store.AppendAsync(SomeTurns.First(conversation, at: 1_000), [], default);
-    }
-
-    public async Task DisposeAsync()
-    {
-        await _store.DisposeAsync();
-        Directory.Delete(_folder, true);
+            await Opened.AppendAsync(SomeTurns.First(conversation, at: 1_000), [], default);
     }
 
     [Fact]
@@ -36,8 +27,7 @@ public sealed class VisitStoreTests : IAsyncLifetime
         Assert.True(await Visits.PutAsync(After, default));
         Assert.True(await Visits.PutAsync(After with { By = "another" }, default));
 
-        await _store.DisposeAsync();
-        _store = LiteTurnStore.Open(_folder, new StoreOptions());
+        await OpenAgainAsync();
 
         var found = (await Visits.FindAsync("after", default))!;
         Assert.Equal(After.Findings.AsEnumerable(), found.Findings);
@@ -53,18 +43,18 @@ public sealed class VisitStoreTests : IAsyncLifetime
     [Theory]
     [InlineData("before")]
     [InlineData("after")]
-    public async Task Erasing_the_conversation_before_or_after_a_visit_erases_both_and_the_visit_from_every_file(string erased)
+    public async Task Erasing_the_conversation_before_or_after_a_visit_erases_both_and_the_visit_everywhere(string erased)
     {
         await Visits.PutAsync(After, default);
-        Assert.True(FilesHold(Canary));
+        Assert.True(await Place.HoldsAsync(Canary));
 
-        Assert.True(await _store.EraseAsync(erased, default));
+        Assert.True(await Opened.EraseAsync(erased, default));
 
         Assert.Null(await Visits.FindAsync("after", default));
-        Assert.Empty(await _store.LoadAsync("before", default));
-        Assert.Empty(await _store.LoadAsync("after", default));
-        Assert.Single(await _store.LoadAsync("other", default));
-        Assert.False(FilesHold(Canary));
+        Assert.Empty(await Opened.LoadAsync("before", default));
+        Assert.Empty(await Opened.LoadAsync("after", default));
+        Assert.Single(await Opened.LoadAsync("other", default));
+        Assert.False(await Place.HoldsAsync(Canary));
     }
 
     [Fact]
@@ -72,19 +62,15 @@ public sealed class VisitStoreTests : IAsyncLifetime
     {
         await Visits.PutAsync(After with { Before = null }, default);
 
-        Assert.Equal(2, await _store.SweepUnfinishedAsync(2_000, default));
+        Assert.Equal(2, await Opened.SweepUnfinishedAsync(2_000, default));
         Assert.Equal(0, await Visits.SweepVisitsAsync(5_000, default));
         Assert.Equal(1, await Visits.SweepVisitsAsync(5_001, default));
 
-        Assert.Empty(await _store.LoadAsync("after", default));
-        Assert.False(FilesHold(Canary));
+        Assert.Empty(await Opened.LoadAsync("after", default));
+        Assert.False(await Place.HoldsAsync(Canary));
     }
 
-    bool FilesHold(string text) => Directory.EnumerateFiles(_folder, "*.db").Any(f =>
-    {
-        using var file = new FileStream(f, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        var all = new byte[file.Length];
-        file.ReadExactly(all);
-        return all.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)) >= 0;
-    });
+    public sealed class InLiteDb() : VisitStoreContract(LiteAsync);
+
+    public sealed class InPostgres() : VisitStoreContract(PostgresAsync);
 }

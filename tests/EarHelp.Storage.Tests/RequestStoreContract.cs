@@ -1,13 +1,12 @@
-using System.Text;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
-using EarHelp.Conversation.Keeping;
+using EarHelp.Storage.Tests.Places;
 using NodaTime;
 
 namespace EarHelp.Storage.Tests;
 
-public sealed class RequestStoreTests : IAsyncLifetime
+public abstract class RequestStoreContract(Func<Task<StorePlace>> make) : StoreContract(make)
 {
     const string Canary = "kanarienvogel@example.org";
 
@@ -16,21 +15,12 @@ public sealed class RequestStoreTests : IAsyncLifetime
     static readonly ContactDetails Jo =
         new("Jo", "Mo", ReachBy.Email, "07700 900123", Canary, new VisitNeeds(true, "Polish", true, true, true, true, true, "not on Mondays"));
 
-    readonly string _folder = Directory.CreateTempSubdirectory("earhelp").FullName;
-    LiteTurnStore _store = null!;
+    IRequestStore Requests => Opened.Requests;
 
-    IRequestStore Requests => _store.Requests;
-
-    public async Task InitializeAsync()
+    public override async Task InitializeAsync()
     {
-        _store = LiteTurnStore.Open(_folder, new StoreOptions());
-        await _store.AppendAsync(SomeTurns.First("c", at: 1_000, finished: true), [], default);
-    }
-
-    public async Task DisposeAsync()
-    {
-        await _store.DisposeAsync();
-        Directory.Delete(_folder, true);
+        await base.InitializeAsync();
+        await Opened.AppendAsync(SomeTurns.First("c", at: 1_000, finished: true), [], default);
     }
 
     [Fact]
@@ -39,8 +29,7 @@ public sealed class RequestStoreTests : IAsyncLifetime
         var request = New("c");
         Assert.Equal(RequestPut.Kept, await Requests.PutAsync(request, Jo, default));
 
-        await _store.DisposeAsync();
-        _store = LiteTurnStore.Open(_folder, new StoreOptions());
+        await OpenAgainAsync();
 
         Assert.Equal(new KeptRequest(request, Jo), await Requests.FindAsync("c", default));
         Assert.Equal([request], (await Requests.WaitingAsync(default)).Select(k => k.Request));
@@ -68,29 +57,29 @@ public sealed class RequestStoreTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task A_request_taken_back_waits_no_more_and_its_contact_is_in_no_file()
+    public async Task A_request_taken_back_waits_no_more_and_its_contact_is_nowhere()
     {
         var request = New("c");
         await Requests.PutAsync(request, Jo, default);
-        Assert.True(FilesHold(Canary));
+        Assert.True(await Place.HoldsAsync(Canary));
 
         await Requests.PutAsync(request.Withdrawn("form 2", request.MadeAt), null, default);
 
         Assert.Empty(await Requests.WaitingAsync(default));
         Assert.Null((await Requests.FindAsync("c", default))!.Contact);
-        Assert.False(FilesHold(Canary));
-        Assert.Single(await _store.LoadAsync("c", default));
+        Assert.False(await Place.HoldsAsync(Canary));
+        Assert.Single(await Opened.LoadAsync("c", default));
     }
 
     [Fact]
-    public async Task Erasing_a_conversation_erases_its_request_and_its_contact_from_every_file()
+    public async Task Erasing_a_conversation_erases_its_request_and_its_contact_everywhere()
     {
         await Requests.PutAsync(New("c"), Jo, default);
 
-        Assert.True(await _store.EraseAsync("c", default));
+        Assert.True(await Opened.EraseAsync("c", default));
 
         Assert.Null(await Requests.FindAsync("c", default));
-        Assert.False(FilesHold(Canary));
+        Assert.False(await Place.HoldsAsync(Canary));
     }
 
     [Fact]
@@ -102,19 +91,19 @@ public sealed class RequestStoreTests : IAsyncLifetime
         Assert.Equal(1, await Requests.SweepRequestsAsync(1_001, default));
 
         Assert.Null(await Requests.FindAsync("c", default));
-        Assert.False(FilesHold(Canary));
-        Assert.Single(await _store.LoadAsync("c", default));
+        Assert.False(await Place.HoldsAsync(Canary));
+        Assert.Single(await Opened.LoadAsync("c", default));
     }
 
     [Fact]
     public async Task An_unfinished_conversation_stays_as_long_as_its_request()
     {
-        await _store.AppendAsync(SomeTurns.First("unfinished", at: 1_000), [], default);
+        await Opened.AppendAsync(SomeTurns.First("unfinished", at: 1_000), [], default);
         await Requests.PutAsync(New("unfinished"), Jo, default);
 
-        Assert.Equal(0, await _store.SweepUnfinishedAsync(2_000, default));
+        Assert.Equal(0, await Opened.SweepUnfinishedAsync(2_000, default));
         await Requests.SweepRequestsAsync(2_000, default);
-        Assert.Equal(1, await _store.SweepUnfinishedAsync(2_000, default));
+        Assert.Equal(1, await Opened.SweepUnfinishedAsync(2_000, default));
     }
 
     [Fact]
@@ -125,7 +114,7 @@ public sealed class RequestStoreTests : IAsyncLifetime
         var people = Enumerable.Range(0, 60).Select(i => $"p{i}").ToArray();
         foreach (var person in people)
         {
-            await _store.AppendAsync(SomeTurns.First(person, at: 1_000, finished: true), [], default);
+            await Opened.AppendAsync(SomeTurns.First(person, at: 1_000, finished: true), [], default);
             await Requests.PutAsync(New(person), Jo, default);
         }
 
@@ -154,8 +143,7 @@ public sealed class RequestStoreTests : IAsyncLifetime
         await Requests.PutAsync(held, Jo, default);
         await Requests.PutAsync(held.Confirmed("confirm", now), Jo, default);
 
-        await _store.DisposeAsync();
-        _store = LiteTurnStore.Open(_folder, new StoreOptions());
+        await OpenAgainAsync();
 
         Assert.Equal([time], (await Requests.TakenAsync(now, "nobody", default)).ToArray());
         Assert.Empty(await Requests.TakenAsync(now, "c", default));
@@ -164,11 +152,7 @@ public sealed class RequestStoreTests : IAsyncLifetime
 
     static VisitRequest New(string conversation) => VisitRequest.New(conversation, "form 1", Day, Instant.FromUnixTimeMilliseconds(1_000));
 
-    bool FilesHold(string text) => Directory.EnumerateFiles(_folder, "*.db").Any(f =>
-    {
-        using var file = new FileStream(f, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        var all = new byte[file.Length];
-        file.ReadExactly(all);
-        return all.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)) >= 0;
-    });
+    public sealed class InLiteDb() : RequestStoreContract(LiteAsync);
+
+    public sealed class InPostgres() : RequestStoreContract(PostgresAsync);
 }

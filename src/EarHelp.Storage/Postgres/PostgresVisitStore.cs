@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Records;
+using EarHelp.Clinic.Visits;
+using EarHelp.Storage.Writing;
+using Npgsql;
+
+namespace EarHelp.Storage.Postgres;
+
+/// <summary>Keeps what was recorded of visits.</summary>
+sealed class PostgresVisitStore(Database database, KnownKeys keys) : IVisitStore
+{
+    const string Insert = "insert into visits (conversation, before, at, body) values ($1, $2, $3, $4) on conflict (conversation) do nothing";
+
+    public ValueTask<bool> PutAsync(Visit visit, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        return database.UseAsync(
+            c => c.IsKeptAsync(Insert, cancellation, visit.Conversation, visit.Before, visit.At.ToUnixTimeMilliseconds(), VisitJson.Write(visit)), cancellation);
+    }
+
+    public ValueTask<Visit?> FindAsync(string conversation, CancellationToken cancellation) => database.UseAsync(
+        async c => (await c.ListAsync("select body from visits where conversation = $1", Read, cancellation, conversation).ConfigureAwait(false)).FirstOrDefault(), cancellation);
+
+    public ValueTask<ImmutableArray<Visit>> AllAsync(CancellationToken cancellation) => database.UseAsync<ImmutableArray<Visit>>(
+        async c => [.. await c.ListAsync("select body from visits order by at desc, conversation", Read, cancellation).ConfigureAwait(false)], cancellation);
+
+    public async ValueTask<int> SweepVisitsAsync(long beforeUnixMilliseconds, CancellationToken cancellation)
+    {
+        var swept = await database.TransactAsync(c => Erasing.SweepVisitsAsync(c, beforeUnixMilliseconds, cancellation), cancellation).ConfigureAwait(false);
+        keys.ForgetAll();
+        return swept;
+    }
+
+    static Visit Read(NpgsqlDataReader row) => VisitJson.Read(row.GetFieldValue<byte[]>(0));
+}

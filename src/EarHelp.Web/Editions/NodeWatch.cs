@@ -1,0 +1,56 @@
+using EarHelp.Conversation.Keeping;
+using EarHelp.Conversation.Taking;
+
+namespace EarHelp.Web.Editions;
+
+/// <summary>Takes up what other nodes did: an edition that was published, something that was withdrawn, a conversation that was erased.</summary>
+public sealed partial class NodeWatch(IKeptElsewhere elsewhere, ServedEditions editions, TurnTaking taking, TimeProvider clock, ILogger<NodeWatch> log) : BackgroundService
+{
+    static readonly TimeSpan Pause = TimeSpan.FromSeconds(0.5);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await foreach (var change in elsewhere.ListenAsync(stoppingToken))
+        {
+            while (!await IsTakenUpAsync(change, stoppingToken))
+                await Task.Delay(Pause, clock, stoppingToken);
+        }
+    }
+
+    /// <summary>A withdrawal must not be missed because the database, or the disk, failed at that moment: false means once more.</summary>
+    async Task<bool> IsTakenUpAsync(ChangedElsewhere change, CancellationToken stopping)
+    {
+        try
+        {
+            await TakeUpAsync(change, stopping);
+            return true;
+        }
+        catch (Exception failure) when (failure is StoreFailedException or IOException or UnauthorizedAccessException)
+        {
+            LogFailed(log, failure.Message);
+            return false;
+        }
+    }
+
+    async Task TakeUpAsync(ChangedElsewhere change, CancellationToken stopping)
+    {
+        switch (change)
+        {
+            case ChangedElsewhere.Ledger:
+                await editions.FollowAsync(stopping);
+                break;
+            case ChangedElsewhere.Erased erased:
+                taking.Forget(erased.Conversation);
+                break;
+            case ChangedElsewhere.Anything:
+                taking.ForgetAll();
+                await editions.FollowAsync(stopping);
+                break;
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "What another node did could not be taken up; it is tried again. {Reason}")]
+    static partial void LogFailed(ILogger log, string reason);
+}

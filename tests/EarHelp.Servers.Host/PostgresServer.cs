@@ -1,0 +1,152 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+using Npgsql;
+
+namespace EarHelp.Servers.Host;
+
+/// <summary>A real PostgreSQL server of Debian's package on loopback, with a folder of its own, fsync on.</summary>
+public sealed class PostgresServer : IAsyncDisposable
+{
+    /// <summary>Names a server that runs already, as an address with a database in it.</summary>
+    public const string Variable = "EARHELP_TEST_POSTGRES";
+
+    static readonly Lazy<Task<string>> Shared = new(FindOrStartAsync);
+
+    readonly string _folder;
+    readonly string _programs;
+    readonly int _port;
+    Process _server;
+
+    PostgresServer(string folder, string programs, int port)
+    {
+        (_folder, _programs, _port) = (folder, programs, port);
+        _server = Launch();
+    }
+
+    /// <summary>How to reach its database.</summary>
+    public string Address => string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={_port};Database=postgres;Username=postgres");
+
+    /// <summary>An empty schema on the one server that all tests of a process share, as an address.</summary>
+    public static async Task<string> NewSchemaAsync() => await NewSchemaAsync(await Shared.Value);
+
+    public static async Task<string> NewSchemaAsync(string address)
+    {
+        var schema = "test_" + Guid.NewGuid().ToString("N");
+        await DoAsync(address, $"create schema {schema}");
+        return $"{address};Search Path={schema}";
+    }
+
+    public static async Task<PostgresServer> StartAsync()
+    {
+        var programs = Directory.GetDirectories("/usr/lib/postgresql").Order(StringComparer.Ordinal).LastOrDefault() is { } newest
+            ? Path.Combine(newest, "bin")
+            : throw new InvalidOperationException("There is no PostgreSQL here: apt-get install postgresql");
+        var folder = Directory.CreateTempSubdirectory("earhelp-postgres").FullName;
+        if (Environment.IsPrivilegedProcess)
+            await RunAsync(new ProcessStartInfo("chown", ["postgres", folder]));
+        await RunAsync(Command(Path.Combine(programs, "initdb"), folder, "-D", Path.Combine(folder, "cluster"), "--auth=trust", "--username=postgres", "--encoding=UTF8", "--locale=C.UTF-8", "--no-sync"));
+        var server = new PostgresServer(folder, programs, FreePort());
+        await server.AnswersAsync();
+        return server;
+    }
+
+    /// <summary>As a loss of the process: nothing is tidied up.</summary>
+    public async Task KillAsync()
+    {
+        // The first line of this file is the process of the server itself, not of the program that changed the user.
+        var id = int.Parse((await File.ReadAllLinesAsync(Path.Combine(_folder, "cluster", "postmaster.pid")))[0], CultureInfo.InvariantCulture);
+        Process.GetProcessById(id).Kill();
+        await _server.WaitForExitAsync();
+        _server.Dispose();
+    }
+
+    public async Task StartAgainAsync()
+    {
+        _server = Launch();
+        await AnswersAsync();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (File.Exists(Path.Combine(_folder, "cluster", "postmaster.pid")))
+            await RunAsync(Command(Path.Combine(_programs, "pg_ctl"), _folder, "stop", "-D", Path.Combine(_folder, "cluster"), "-m", "immediate", "--silent"));
+        _server.Dispose();
+        Directory.Delete(_folder, true);
+    }
+
+    public static async Task DoAsync(string address, string sql)
+    {
+        await using var source = NpgsqlDataSource.Create(address + ";Pooling=false");
+        await using var command = source.CreateCommand(sql);
+        await command.ExecuteNonQueryAsync();
+    }
+
+    static async Task<string> FindOrStartAsync()
+    {
+        if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } running)
+            return running;
+        var server = await StartAsync();
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => server.DisposeAsync().AsTask().GetAwaiter().GetResult();
+        return server.Address;
+    }
+
+    static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    Process Launch() => Start(Command(
+        Path.Combine(_programs, "postgres"),
+        _folder,
+        "-D", Path.Combine(_folder, "cluster"),
+        "-c", "listen_addresses=127.0.0.1",
+        "-c", $"port={_port}",
+        "-c", $"unix_socket_directories={_folder}",
+        "-c", "max_connections=200",
+        "-c", "logging_collector=off",
+        "-c", "log_min_messages=panic"));
+
+    async Task AnswersAsync()
+    {
+        for (var tries = 0; ; tries++)
+        {
+            try
+            {
+                await DoAsync(Address, "select 1");
+                return;
+            }
+            catch (NpgsqlException) when (tries < 200)
+            {
+                await Task.Delay(50);
+            }
+        }
+    }
+
+    static async Task RunAsync(ProcessStartInfo command)
+    {
+        using var process = Start(command);
+        await process.WaitForExitAsync();
+        if (process.ExitCode != 0)
+            throw new InvalidOperationException($"{command.FileName} ended with code {process.ExitCode}.");
+    }
+
+    static Process Start(ProcessStartInfo command)
+    {
+        command.RedirectStandardOutput = true;
+        command.RedirectStandardInput = true;
+        var process = Process.Start(command)!;
+        process.StandardInput.Close();
+        process.OutputDataReceived += (_, _) => { };
+        process.BeginOutputReadLine();
+        return process;
+    }
+
+    /// <summary>PostgreSQL refuses to run as root.</summary>
+    static ProcessStartInfo Command(string program, string folder, params string[] arguments) => Environment.IsPrivilegedProcess
+        ? new ProcessStartInfo("setpriv", ["--reuid=postgres", "--regid=postgres", "--clear-groups", program, .. arguments]) { WorkingDirectory = folder }
+        : new ProcessStartInfo(program, arguments) { WorkingDirectory = folder };
+}
