@@ -72,7 +72,7 @@ sealed class Typing(Draft draft)
         hearing.Keep();
         if (isConcern && draft.Told is not null && draft.Pending is null && !draft.Raised.IsEmpty)
             Changing.TakeSomethingChanged(draft);
-        else if (!hearing.IsEmergency && ReadingBack.Ask(draft))
+        else if (!Concerns.IsEmergency(draft) && ReadingBack.Ask(draft))
             draft.NotUnderstood = 0;
         else if (isConcern)
             AskOfConcern();
@@ -84,7 +84,7 @@ sealed class Typing(Draft draft)
             SayNotUnderstood(hearing, text);
         if (topics is { Found: not null } && draft.About is not null)
             draft.Replies.Insert(told, Sayings.Plain("answer follows"));
-        else if (topics is { Found: null } && !hearing.IsEmergency)
+        else if (topics is { Found: null } && !Concerns.IsEmergency(draft))
             draft.Replies.Insert(told, new Reply.NotKnown([.. topics.Nearest.Select(t => t.Id)]));
     }
 
