@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using EarHelp.Content.Examples;
 using EarHelp.Triage.Editions;
@@ -9,7 +10,8 @@ namespace EarHelp.Conversation.Tests.Examples;
 /// <summary>What an example patient would write if they told everything that is not usual, in the first plain phrase that the edition lists for each.</summary>
 sealed class FirstMessage(Dialog dialog, Wording wording, LocalDate today)
 {
-    static readonly char[] Written = ['/', '(', ')', '.', '-', '@', '#', ','];
+    /// <summary>Marks of a pattern that is no plain phrase.</summary>
+    static readonly SearchValues<char> Marks = SearchValues.Create("/().-@#,");
 
     public string Of(ExampleRun run)
     {
@@ -30,7 +32,7 @@ sealed class FirstMessage(Dialog dialog, Wording wording, LocalDate today)
         if (answer.Fact.Id == "ears affected")
             return "It is" + where;
         var phrase = wording.Speech.Facts.Where(f => f.Fact == answer.Fact.Index && f.Values is { } values && values.Equals(answer.MayBe))
-            .SelectMany(f => f.Patterns).FirstOrDefault(p => p.IndexOfAny(Written) < 0);
+            .SelectMany(f => f.Patterns).FirstOrDefault(p => !p.AsSpan().ContainsAny(Marks));
         if (phrase is null)
             return null;
         return "I have " + phrase + (answer.Fact.About == About.Ear ? where : string.Empty) + Since(run, answer.Fact);
