@@ -136,6 +136,25 @@ public sealed class ConversationTests : IAsyncLifetime, IDisposable
     }
 
     [Fact]
+    public async Task A_story_in_own_words_is_read_back_with_a_button_to_correct_each_part_and_its_signs_are_asked_next()
+    {
+        const string Story = "back monday from ten days at a hostel by a river, swam daily, left ear feels blocked n cant hear people on the phone. used a cotton "
+            + "bud once (sorry), olive oil drops since wednesday + its getting worse. no pain tho, was a bit dizzy getting out of bed yday";
+        await ReplyDataAsync(SomeActivity.Message(null, new { begin = "en" }));
+
+        using var answer = await _host.PostAsync(Token, SomeActivity.Message(Story, id: "story"));
+        var confirm = Activities(await answer.Content.ReadAsStringAsync())[^1];
+        var replies = await ReplyDataAsync(SomeActivity.Message("yes", id: "confirmed"));
+
+        var data = confirm.GetProperty("channelData");
+        Assert.Equal("confirm", data.GetProperty("kind").GetString());
+        Assert.Equal(["ears affected", "swam lately", "drops made it worse"], data.GetProperty("understood").EnumerateArray().Select(u => u.GetProperty("fact").GetString()));
+        Assert.Equal(["spinning", "hearing", "blocked", "pain"], data.GetProperty("askedNext").EnumerateArray().Select(u => u.GetProperty("fact").GetString()));
+        Assert.Equal(5, confirm.GetProperty("suggestedActions").GetProperty("actions").GetArrayLength());
+        Assert.Equal("other signs", replies[^1].GetProperty("question").GetProperty("name").GetProperty("screen").GetString());
+    }
+
+    [Fact]
     public async Task A_value_that_cannot_be_read_is_said_to_be_so()
     {
         var reply = Assert.Single(await ReplyDataAsync(SomeActivity.Message(null, new { chose = 1 })));

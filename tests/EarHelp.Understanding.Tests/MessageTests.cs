@@ -7,7 +7,7 @@ namespace EarHelp.Understanding.Tests;
 /// <summary>What is read of messages in people's own words. The messages are invented.</summary>
 public class MessageTests
 {
-    static readonly PhraseBook Book = PhraseBook.Build(Some.Dialog, Some.Wording);
+    static PhraseBook Book => Some.Book;
 
     /// <summary>A Wednesday.</summary>
     static readonly LocalDate Today = new(2026, 8, 5);

@@ -56,24 +56,54 @@ public class PlainAnswerTests
     [Fact]
     public void None_of_these_is_an_answer_to_a_checklist()
     {
-        var reading = Some.Read("none of these", "face drooping", "chest pain");
+        var answer = Some.Read("none of these", "face drooping", "chest pain");
 
-        Assert.True(reading.Plain!.NoneOfThese);
+        Assert.True(answer!.NoneOfThese);
     }
 
     [Fact]
     public void Nought_is_none_of_these_and_numbers_tick_entries()
     {
-        Assert.True(Some.Read("0", "face drooping", "chest pain").Plain!.NoneOfThese);
+        Assert.True(Some.Read("0", "face drooping", "chest pain")!.NoneOfThese);
 
-        var ticked = Some.Read("2", "face drooping", "chest pain").Plain!.Choices;
+        var ticked = Some.Read("2", "face drooping", "chest pain")!.Choices;
 
         Assert.Equal((Some.Fact("chest pain"), "yes"), (ticked[0].Fact, ticked[0].Written));
     }
 
     [Fact]
-    public void A_bare_no_does_not_answer_a_checklist_of_several() => Assert.Null(Some.Read("no", "face drooping", "chest pain").Plain);
+    public void A_bare_no_does_not_answer_a_checklist_of_several() => Assert.Null(Some.Read("no", "face drooping", "chest pain"));
 
     [Fact]
-    public void A_number_that_is_no_entry_ticks_nothing() => Assert.Null(Some.Read("7", "face drooping", "chest pain").Plain);
+    public void A_number_that_is_no_entry_ticks_nothing() => Assert.Null(Some.Read("7", "face drooping", "chest pain"));
+
+    [Fact]
+    public void A_sign_that_is_named_ticks_nothing_on_a_checklist() => Assert.Null(Some.Read("chest pain", "face drooping", "chest pain"));
+
+    [Theory]
+    [InlineData("yeah", "yes")]
+    [InlineData("Yep!", "yes")]
+    [InlineData("y", "yes")]
+    [InlineData("nope", "no")]
+    [InlineData("No, not at all", "no")]
+    [InlineData("I don't know", "not sure")]
+    [InlineData("no idea", "not sure")]
+    [InlineData("not that I know of", "not sure")]
+    [InlineData("I think so", "not sure")]
+    [InlineData("yes but only a bit", null)]
+    public void A_short_answer_is_read_in_the_ways_people_type_it(string text, string? value) =>
+        Assert.Equal(value, Some.Answer(text, "bleeding goes on"));
+
+    [Theory]
+    [InlineData("none of them")]
+    [InlineData("Nothing like that.")]
+    [InlineData("no to all")]
+    public void None_of_a_checklist_is_read_in_the_ways_people_type_it(string text) =>
+        Assert.True(Some.Read(text, "face drooping", "chest pain")!.NoneOfThese);
+
+    [Theory]
+    [InlineData("earlier today", "2026-11-24")]
+    [InlineData("yesterday evening", "2026-11-23")]
+    public void Times_of_the_day_are_read_as_their_day(string text, string value) =>
+        Assert.Equal(value, Some.Answer(text, "hearing changed on"));
 }

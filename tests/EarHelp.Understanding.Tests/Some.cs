@@ -2,6 +2,7 @@ using EarHelp.Content;
 using EarHelp.Content.Sources;
 using EarHelp.Triage.Editions;
 using EarHelp.Understanding.Lexicons;
+using EarHelp.Understanding.Messages;
 using EarHelp.Understanding.Readings;
 using NodaTime;
 
@@ -18,6 +19,8 @@ static class Some
 
     static readonly Lazy<Lexicon> Words = new(() => Lexicon.Build(Compiled.Value.Dialog, Compiled.Value.Wordings["en"]));
 
+    static readonly Lazy<PhraseBook> Phrases = new(() => PhraseBook.Build(Compiled.Value.Dialog, Compiled.Value.Wordings["en"]));
+
     public static LocalDate Today { get; } = new(2026, 11, 24);
 
     public static Dialog Dialog => Compiled.Value.Dialog;
@@ -26,17 +29,20 @@ static class Some
 
     public static Lexicon Lexicon => Words.Value;
 
-    public static Reading Read(string text, params string[] asked)
+    public static PhraseBook Book => Phrases.Value;
+
+    public static Said Hear(string text) => MessageReader.Read(Book, text, Today);
+
+    /// <summary>A message as the answer to a question about some facts.</summary>
+    public static PlainAnswer? Read(string text, params string[] asked)
     {
-        if (asked.Length == 0)
-            return Reader.Read(Lexicon, text, null, Today);
         var screen = Dialog.Screens.First(s => s.Facts.Contains(Fact(asked[0])));
-        return Reader.Read(Lexicon, text, new AskedNow(screen.Id, [.. asked.Select(Fact)], screen.IsChecklist), Today);
+        return ShortAnswers.Read(Lexicon, text, new AskedNow(screen.Id, [.. asked.Select(Fact)], screen.IsChecklist), Today);
     }
 
     public static int Fact(string id) => Dialog.FindFact(id)!.Index;
 
     /// <summary>The value that a message plainly answers to a question about one fact.</summary>
     public static string? Answer(string text, string fact) =>
-        Read(text, fact).Plain is { Choices: [var only] } ? only.NotSure ? "not sure" : only.Written : null;
+        Read(text, fact) is { Choices: [var only] } ? only.NotSure ? "not sure" : only.Written : null;
 }

@@ -17,7 +17,7 @@ public static class UnderstandCommand
         Out, one object a line:
           id, facts and denied ({fact, value, certainty, words, start, length}; start and length count characters of the text),
           topic ({id, score} of the answer that is asked for, or null), signpost (an emergency that is said to be there, or null)
-        certainty is "said", "maybe", "denied", "past", "supposed" or "of another". What is past, supposed or of another stands
+        certainty is "said", "maybe", "denied", "past", "supposed", "of another" or "mentioned". What is one of the last four stands
         among the facts too, since a danger sign that is mentioned in any way is asked about.
 
         With --explain, the text comes back with what was found in it, and the words that changed what stands around them.

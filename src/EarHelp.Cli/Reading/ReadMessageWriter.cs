@@ -100,6 +100,7 @@ public sealed class ReadMessageWriter(PhraseBook book, Wording wording)
         Standing.Past => "past",
         Standing.Supposed => "supposed",
         Standing.OfAnother => "of another",
+        Standing.Mentioned => "mentioned",
         _ => fact.IsHedged ? "maybe" : "said",
     };
 }

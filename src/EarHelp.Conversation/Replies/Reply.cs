@@ -12,6 +12,7 @@ namespace EarHelp.Conversation.Replies;
 [JsonDerivedType(typeof(Confirm), "confirm")]
 [JsonDerivedType(typeof(Outcome), "outcome")]
 [JsonDerivedType(typeof(Answered), "answered")]
+[JsonDerivedType(typeof(NotKnown), "not-known")]
 public abstract record Reply
 {
     Reply()
@@ -31,11 +32,20 @@ public abstract record Reply
     public sealed record Ask(Question Question) : Reply;
 
     /// <summary>What was understood from free text, to be confirmed: "yes" sends the values back as chosen answers, "no" sends none.</summary>
-    public sealed record Confirm(QuestionName Name, ImmutableArray<ReadBack> Understood) : Reply;
+    public sealed record Confirm(QuestionName Name, ImmutableArray<ReadBack> Understood) : Reply
+    {
+        /// <summary>What was written about as well, and is asked about directly.</summary>
+        [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+        public ImmutableArray<FactNamed> AskedNext { get; init; }
+    }
 
     public sealed record Outcome(OutcomeTold Told) : Reply;
 
     public sealed record Answered(PageTold Told) : Reply;
+
+    /// <summary>A question for which no answer was found.</summary>
+    /// <param name="Nearest">The answers that come nearest, best first.</param>
+    public sealed record NotKnown(ImmutableArray<string> Nearest) : Reply;
 }
 
 /// <summary>What fills a blank.</summary>
@@ -45,6 +55,9 @@ public abstract record Reply
 /// <c>text:</c> the person's own words.
 /// </param>
 public sealed record Blank(string Name, string Value);
+
+/// <param name="Ear">Null: of the person, or not known.</param>
+public readonly record struct FactNamed(string Fact, Triage.Answers.Ear? Ear);
 
 /// <param name="Value">The value as in <see cref="ChosenAnswer.Value"/>.</param>
 /// <param name="Words">The person's own words that it rests on.</param>

@@ -38,6 +38,9 @@ public sealed record ConversationState(
     /// <summary>What a clinician recorded before the first question.</summary>
     public ImmutableArray<RecordedValue> Recorded { get; init; } = [];
 
+    /// <summary>What was typed and is no answer yet.</summary>
+    public ImmutableArray<Heard> Heard { get; init; } = [];
+
     /// <summary>Name of the answer that was asked for and waits until all that it needs is known, or null.</summary>
     public string? About { get; init; }
 
@@ -60,4 +63,8 @@ public sealed record ConversationState(
 /// <summary>What waits for an answer.</summary>
 /// <param name="IsChange">True if the person asked to change an earlier answer, which counts until the new one is given.</param>
 /// <param name="ReadBack">What was read in a message and waits to be confirmed; empty for a plain question.</param>
-public sealed record Pending(Question Question, bool IsChange, ImmutableArray<ReadBack> ReadBack);
+public sealed record Pending(Question Question, bool IsChange, ImmutableArray<ReadBack> ReadBack)
+{
+    /// <summary>What was written about as well, and is asked about directly after the read-back.</summary>
+    public ImmutableArray<FactNamed> AskedNext { get; init; } = [];
+}

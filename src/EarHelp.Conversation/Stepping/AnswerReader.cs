@@ -27,7 +27,8 @@ readonly struct AnswerReader(ServedEdition edition, Instant now)
         return (null, Sayings.NothingChosen);
     }
 
-    static ValueSet SetOf(Fact fact, string value) =>
+    /// <summary>The values that a written one stands for.</summary>
+    public static ValueSet SetOf(Fact fact, string value) =>
         fact.Values.IndexOf(value) is { } index
             ? ValueSet.Of(index)
             : ValueSet.OfMany(value.Split(", ").Select(v => fact.Values.IndexOf(v) ?? 0));

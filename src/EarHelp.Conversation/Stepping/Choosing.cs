@@ -87,21 +87,11 @@ static class Choosing
             draft.AskAgain();
     }
 
-    /// <summary>What is sent back was right; what is not, is asked in its turn.</summary>
+    /// <summary>What was read back, and which of it is right.</summary>
     public static void TakeConfirmed(Draft draft, ImmutableArray<ReadBack> understood, TurnContent.Chosen chosen)
     {
-        draft.Pending = null;
-        draft.NotUnderstood = 0;
-        foreach (var read in understood)
-        {
-            if (AnswerOf(chosen, read.Fact) is not { Value: { } value } || !string.Equals(value, read.Value, StringComparison.Ordinal))
-                continue;
-            var fact = draft.Edition.FactIndex(read.Fact)!.Value;
-            var (said, _) = new AnswerReader(draft.Edition, draft.Now).Read(fact, draft.Edition.AskedIn(draft.Language, fact), value);
-            if (said is not null)
-                draft.Put(draft.Place(fact, read.Ear), said);
-        }
-
+        ReadingBack.Take(draft, understood, chosen);
+        ReadingBack.Settle(draft);
         TellDropped(draft, isChange: false);
         new NextStep(draft).Take();
     }

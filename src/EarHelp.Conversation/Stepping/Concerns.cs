@@ -10,19 +10,21 @@ static class Concerns
 {
     /// <summary>Shows the text of the level that the sign would lead to, and has it asked first.</summary>
     /// <param name="ear">Of a fact about an ear: which, or null if it was not said.</param>
+    /// <param name="isShown">False if a text of its own is shown for it.</param>
     /// <returns>False if it is a clear value, or was already answered so.</returns>
-    public static bool Raise(Draft draft, int fact, Ear? ear, ValueSet values)
+    public static bool Raise(Draft draft, int fact, Ear? ear, ValueSet values, bool isShown = true)
     {
         if (draft.Edition.Dialog.Facts[fact].Clear is { } clear && values.Only == clear)
             return false;
         var isRaised = AskFirst(draft, fact, ear, values);
-        if (isRaised)
+        if (isRaised && isShown)
             Show(draft, fact, ear, values);
         return isRaised;
     }
 
     /// <summary>Has the fact asked first, in each ear that it may be about, where the value is not already its answer.</summary>
-    public static bool AskFirst(Draft draft, int fact, Ear? ear, ValueSet values)
+    /// <param name="values">Null: it was only mentioned, so any answer will do.</param>
+    public static bool AskFirst(Draft draft, int fact, Ear? ear, ValueSet? values)
     {
         var isAny = false;
         foreach (var one in draft.Ears())
@@ -45,13 +47,13 @@ static class Concerns
     }
 
     /// <summary>A clear answer is asked about again; another one only if the value would make it more urgent.</summary>
-    static bool IsAnswered(Draft draft, FactOfEar of, ValueSet values)
+    static bool IsAnswered(Draft draft, FactOfEar of, ValueSet? values)
     {
         switch (draft.FindCounted(of))
         {
             case null:
                 return false;
-            case Said.Values { Set: var answered } when !values.IsSubsetOf(answered):
+            case Said.Values { Set: var answered } when values is not null && !values.IsSubsetOf(answered):
                 var isClear = draft.Edition.Dialog.Facts[of.Fact].Clear is { } clear && answered.Only == clear;
                 return !isClear && Alarms.Of(draft, of, draft.Edition.SaidOf(of.Fact, values)) is null;
             default:

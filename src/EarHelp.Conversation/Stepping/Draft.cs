@@ -68,6 +68,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     /// <summary>What a clinician recorded and what still counts at this moment.</summary>
     public ImmutableArray<RecordedValue> Recorded { get; private set; } = before.Recorded.RemoveAll(r => r.Until <= now);
 
+    public ImmutableArray<Heard> Heard { get; set; } = before.Heard;
+
     public bool IsWithheld { get; set; } = before.IsWithheld;
 
     public List<Reply> Replies { get; } = new(4);
@@ -143,6 +145,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         FirstAnswerAt = null;
         SecondWordingDue = [];
         Raised = [];
+        Heard = [];
         Doubted = [];
         Reached = [];
         NotUnderstood = 0;
@@ -165,7 +168,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     }
 
     /// <summary>The open question once more, under this turn's number: its older name is not open any more.</summary>
-    public void AskAgain()
+    /// <param name="inOtherWords">True if it was not understood how it was put the first time.</param>
+    public void AskAgain(bool inOtherWords = false)
     {
         if (Pending is not { ReadBack.IsEmpty: true } pending)
         {
@@ -174,7 +178,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
             return;
         }
 
-        Ask(pending.Question with { Name = pending.Question.Name with { AskedInTurn = Number } }, pending.IsChange);
+        var name = pending.Question.Name with { AskedInTurn = Number };
+        Ask(pending.Question with { Name = inOtherWords && name.Wording == 1 ? name with { Wording = 3 } : name }, pending.IsChange);
     }
 
     public Stepped Finish()
@@ -185,6 +190,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         {
             Recorded = Recorded,
             About = About,
+            Heard = Heard,
             IsWithheld = IsWithheld,
         };
         return new Stepped(state, Withholding.Told(this));

@@ -5,7 +5,10 @@ using EarHelp.Triage.Rules;
 
 namespace EarHelp.Conversation.Stepping;
 
-/// <summary>Danger signs, and what forbids an advice item: these are always asked, whatever was typed.</summary>
+/// <summary>
+/// Danger signs, and what forbids an advice item: these are always asked, whatever was typed. A time that hangs on a danger sign is not
+/// among them: the sign is asked, and the time is read back as a date.
+/// </summary>
 static class FactsToAsk
 {
     public static ImmutableArray<bool> Of(Dialog dialog)
@@ -14,9 +17,13 @@ static class FactsToAsk
         foreach (var condition in dialog.Advice.SelectMany(a => a.NeverIf))
             Mark(dialog, condition.Of, must);
         foreach (var fact in dialog.Facts)
-            must[fact.Index] |= fact.RedFlag is RedFlag.Marked;
+            must[fact.Index] = fact.RedFlag is RedFlag.Marked || (must[fact.Index] && !IsTimeOfDangerSign(dialog, fact));
         return [.. must];
     }
+
+    static bool IsTimeOfDangerSign(Dialog dialog, Fact fact) =>
+        fact is { Values: FactValues.Numbers, AppliesWhen.IsEmpty: false }
+        && fact.AppliesWhen.All(c => !c.Of.IsNamedFact && dialog.Facts[c.Of.Index].RedFlag is RedFlag.Marked);
 
     static void Mark(Dialog dialog, FactReference of, bool[] must)
     {

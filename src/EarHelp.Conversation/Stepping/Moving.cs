@@ -31,6 +31,7 @@ public static class Moving
             Pending = state.Pending is { ReadBack.IsEmpty: true } asked && IsSame(next, before, asked.Question, places) ? asked : null,
             SecondWordingDue = Carried(state.SecondWordingDue, places),
             Raised = Carried(state.Raised, places),
+            Heard = [],
             Doubted = Carried(state.Doubted, places),
             Reached = [.. state.Reached.Select(r => r with { Rank = RankIn(next, before, r.Rank) })],
             Told = null,

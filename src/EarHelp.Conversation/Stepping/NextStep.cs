@@ -13,12 +13,13 @@ sealed class NextStep(Draft draft)
 
     public void Take()
     {
+        ReadingBack.Settle(draft);
         var views = Disagreement.Resolve(draft);
         var atLeast = _edition.Decide(views).AtLeast;
         NoteReached(atLeast);
         if (atLeast == 0 && draft.Answers.Length > 0)
             Tell(views);
-        else if (AskRaised(views) || AskSecondWording(ref views) || AskDoubted())
+        else if (AskRaised(views) || AskSecondWording(ref views) || AskDoubted() || ReadingBack.Ask(draft))
             return;
         else
             GoOn(views);
@@ -88,11 +89,24 @@ sealed class NextStep(Draft draft)
             }
 
             var first = FirstUnasked(view, of.Fact);
-            AskFacts(of with { Fact = first }, 1, first == of.Fact ? Sharing(draft.Raised, of) : [first]);
+            AskFacts(of with { Fact = first }, 1, first == of.Fact ? WithItsScreen(view, of) : [first]);
             return true;
         }
 
         return false;
+    }
+
+    /// <summary>While an emergency text is shown, only the signs that were mentioned; else with them what is open on their screen, so that it comes once.</summary>
+    ImmutableArray<int> WithItsScreen(EarAnswers view, FactOfEar of)
+    {
+        if (draft.Replies.Exists(r => r is Reply.Alarm))
+            return Sharing(draft.Raised, of);
+        var open = _edition.Decide(draft.View()).Assessment.Open;
+        return
+        [
+            .. _edition.ScreenOf[of.Fact].Facts.Where(f => draft.Raised.Contains(of with { Fact = f })
+                || (view.OfFact[f] is Answer.NotAsked && open.Any(o => o.Fact == f && (of.Ear is null || o.Ear == of.Ear)))),
+        ];
     }
 
     /// <summary>The fact itself, or the first fact on which it depends that was not asked.</summary>
@@ -169,6 +183,7 @@ sealed class NextStep(Draft draft)
 
         draft.Told = told;
         draft.Raised = [];
+        draft.Heard = [];
         draft.SecondWordingDue = [];
         if (telling.IsFloored)
             draft.Say("plan stays");

@@ -11,7 +11,7 @@ using EarHelp.Triage.Deadlines;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 using EarHelp.Understanding.Lexicons;
-using EarHelp.Understanding.Topics;
+using PhraseBook = EarHelp.Understanding.Messages.PhraseBook;
 
 namespace EarHelp.Conversation.Stepping;
 
@@ -96,7 +96,7 @@ public sealed class ServedEdition
 
     public Lexicon LexiconOf(string language) => _languages[language].Lexicon;
 
-    public TopicIndex TopicsOf(string language) => _languages[language].Topics;
+    public PhraseBook PhrasesOf(string language) => _languages[language].Phrases;
 
     public LetterWriter WriterOf(string language, bool isSelf) => isSelf ? _languages[language].Self : _languages[language].Other;
 
@@ -147,7 +147,7 @@ public sealed class ServedEdition
 
         public Lexicon Lexicon { get; } = Lexicon.Build(edition.Dialog, edition.Edition.Wordings[language]);
 
-        public TopicIndex Topics { get; } = TopicIndex.Build(edition.Edition.Wordings[language].Answers.Values);
+        public PhraseBook Phrases { get; } = PhraseBook.Build(edition.Dialog, edition.Edition.Wordings[language]);
 
         public LetterWriter Self { get; } = new(edition.Edition, language, isSelf: true);
 

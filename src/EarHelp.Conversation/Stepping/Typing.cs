@@ -1,20 +1,16 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using EarHelp.Conversation.Replies;
-using EarHelp.Conversation.States;
 using EarHelp.Conversation.Turns;
-using EarHelp.Triage.Answers;
 using EarHelp.Triage.Asking;
+using EarHelp.Understanding.Messages;
 using EarHelp.Understanding.Readings;
-using NodaTime;
 
 namespace EarHelp.Conversation.Stepping;
 
 /// <summary>Takes what was typed freely. Text may raise a concern by itself, never lower one.</summary>
 sealed class Typing(Draft draft)
 {
-    /// <summary>The screen of a question that reads back what was understood.</summary>
-    public const string ReadBackScreen = "read back";
-
     /// <summary>Letters read of one message; a limit of the machine, not a clinical one.</summary>
     public const int LongestText = 4000;
 
@@ -26,31 +22,21 @@ sealed class Typing(Draft draft)
         var read = isTooLong ? text[..LongestText] : text;
         var today = draft.Now.InZone(_edition.Edition.Clinic.Zone).Date;
         draft.Country = CountriesNamed.In(_edition.Edition, read) is { IsEmpty: false } named ? named is [var only] ? only : null : draft.Country;
-        var lexicon = _edition.LexiconOf(draft.Language);
-        var reading = Reader.Read(lexicon, read, Asked(), today);
+        var book = _edition.PhrasesOf(draft.Language);
         var isStale = draft.Turn.Answers is { } name && name != draft.Pending?.Question.Name;
-        var plain = isStale ? null : reading.Plain;
-        var isConcern = TakeSignposts(reading) | TakeClaims(reading, plain);
+        var plain = isStale || Asked() is not { } asked ? null : ShortAnswers.Read(_edition.LexiconOf(draft.Language), read, asked, today);
+        var hearing = new Hearing(draft, read, MessageReader.Read(book, read, today), plain);
+        var isConcern = hearing.Raise();
         if (isStale)
             draft.Replies.Add(Sayings.Stale(draft.Turn.Answers, draft.Turn.Content));
         if (isTooLong)
             draft.Replies.Add(Sayings.TextTooLong(LongestText));
-        if (plain is null && !isStale && !isTooLong && _edition.TopicsOf(draft.Language).Find(read) is { } topic)
-            draft.About = topic;
-        if (isConcern)
-            GoOnToConcern();
-        else if (plain is not null && draft.Pending is { } pending)
-            Choosing.TakeAnswers(draft, pending, Chosen(plain));
-        else if (!isStale && draft.Pending is { ReadBack: { IsEmpty: false } understood } && Reader.ReadYesNo(lexicon, read) is { } isRight)
-            TakeReadBack(understood, isRight);
-        else if (ReadBackOf(reading, read) is { IsEmpty: false } readBack)
-            Confirm(readBack);
-        else if (draft.About is { } about)
-            Changing.TakeAskAbout(draft, about);
-        else if (isStale || isTooLong || isNew)
-            draft.AskAgain();
+        if (plain is not null)
+            Choosing.TakeAnswers(draft, draft.Pending!, Chosen(plain));
+        else if (!isStale && !isConcern && draft.Pending is { ReadBack: { IsEmpty: false } understood } && Confirmed(understood, read) is { } confirmed)
+            Choosing.TakeConfirmed(draft, understood, confirmed);
         else
-            SayNotUnderstood(read);
+            GoOn(hearing, TopicReader.Read(book, read) ?? AsQuestion(hearing, book, read), read, isConcern, isAnswered: isStale || isTooLong || isNew);
     }
 
     AskedNow? Asked() => draft.Pending is { ReadBack.IsEmpty: true, Question: var question }
@@ -63,114 +49,83 @@ sealed class Typing(Draft draft)
     TurnContent.Chosen Chosen(PlainAnswer plain) =>
         new([.. plain.Choices.Select(c => new ChosenAnswer(_edition.Dialog.Facts[c.Fact].Id, c.Written, c.NotSure))], plain.NoneOfThese);
 
-    /// <summary>An emergency phrase shows its text at once; one that is denied still leads to the direct question.</summary>
-    bool TakeSignposts(Reading reading)
+    /// <summary>A yes, a no, or the number of what is shown: 1 all is right, 2 nothing is, from 3 on all is right but that one.</summary>
+    TurnContent.Chosen? Confirmed(ImmutableArray<ReadBack> understood, string text)
     {
-        var isConcern = false;
-        foreach (var seen in reading.Signposts)
-        {
-            var signpost = _edition.Edition.Wordings[draft.Language].Signposts[seen.Signpost];
-            var isAsked = false;
-            foreach (var claim in signpost.Claims)
-                isAsked |= !claim.Of.IsNamedFact && Concerns.AskFirst(draft, claim.Of.Index, null, claim.Values);
-            var alarm = new Reply.Alarm(signpost.Id, null);
-            if ((seen.Certainty != Certainty.Denied || !isAsked) && !draft.Replies.Contains(alarm))
-                draft.Replies.Add(alarm);
-            isConcern = true;
-        }
-
-        return isConcern;
+        var isNumber = int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number);
+        if (isNumber ? number is < 1 || number > understood.Length + 2 : ShortAnswers.ReadYesNo(_edition.LexiconOf(draft.Language), text) is null)
+            return null;
+        var isRight = isNumber ? number != 2 : ShortAnswers.ReadYesNo(_edition.LexiconOf(draft.Language), text) == true;
+        var right = isRight ? understood.Where((_, i) => number != i + 3).Select(u => new ChosenAnswer(u.Fact, u.Value, NotSure: false)) : [];
+        return new TurnContent.Chosen([.. right], NoneOfThese: false);
     }
 
-    /// <summary>A danger sign affirmed in passing. The value that plainly answers the open question is taken as its answer instead.</summary>
-    bool TakeClaims(Reading reading, PlainAnswer? plain)
+    /// <summary>A message that says nothing of any fact may be the name of an answer.</summary>
+    static AskedTopics? AsQuestion(Hearing hearing, PhraseBook book, string text) =>
+        hearing.IsNothing && TopicReader.Read(book, text, isQuestion: true) is { Found: not null } found ? found : null;
+
+    /// <summary>An emergency is asked about first; else what was understood is read back first. A question waits for its answer beside both.</summary>
+    void GoOn(Hearing hearing, AskedTopics? topics, string text, bool isConcern, bool isAnswered)
     {
-        var isConcern = false;
-        foreach (var claim in reading.Claims)
-        {
-            if (claim.Certainty != Certainty.Denied && _edition.IsRedFlag(claim.Fact) && !IsAnsweredBy(plain, claim.Fact))
-                isConcern |= Concerns.Raise(draft, claim.Fact, null, claim.Values);
-        }
-
-        return isConcern && plain is null;
-    }
-
-    static bool IsAnsweredBy(PlainAnswer? plain, int fact)
-    {
-        if (plain is null)
-            return false;
-        foreach (var choice in plain.Choices)
-        {
-            if (choice.Fact == fact)
-                return true;
-        }
-
-        return false;
-    }
-
-    /// <summary>After an outcome a mentioned sign is the same as saying that something has changed.</summary>
-    void GoOnToConcern()
-    {
-        draft.NotUnderstood = 0;
-        if (draft.Told is not null && draft.Pending is null && !draft.Raised.IsEmpty)
-        {
+        var told = draft.Replies.Count;
+        draft.About = topics?.Found?.Id ?? draft.About;
+        hearing.Keep();
+        if (isConcern && draft.Told is not null && draft.Pending is null && !draft.Raised.IsEmpty)
             Changing.TakeSomethingChanged(draft);
-            return;
+        else if (!hearing.IsEmergency && ReadingBack.Ask(draft))
+            draft.NotUnderstood = 0;
+        else if (isConcern)
+            AskOfConcern();
+        else if (topics?.Found is not null)
+            Continue();
+        else if (topics is not null || isAnswered)
+            draft.AskAgain();
+        else
+            SayNotUnderstood(hearing, text);
+        if (topics is { Found: not null } && draft.About is not null)
+            draft.Replies.Insert(told, Sayings.Plain("answer follows"));
+        else if (topics is { Found: null } && !hearing.IsEmergency)
+            draft.Replies.Insert(told, new Reply.NotKnown([.. topics.Nearest.Select(t => t.Id)]));
+    }
+
+    void AskOfConcern()
+    {
+        if (!draft.Raised.IsEmpty)
+        {
+            draft.Say("heard in text");
+            draft.Pending = null;
         }
 
-        if (!draft.Raised.IsEmpty)
-            draft.Say("heard in text");
-        draft.Pending = draft.Raised.IsEmpty ? draft.Pending : null;
+        draft.NotUnderstood = 0;
         draft.AskAgain();
     }
 
-    void TakeReadBack(ImmutableArray<ReadBack> understood, bool isRight)
-    {
-        var answers = isRight ? understood.Select(u => new ChosenAnswer(u.Fact, u.Value, NotSure: false)) : [];
-        Choosing.TakeConfirmed(draft, understood, new TurnContent.Chosen([.. answers], NoneOfThese: false));
-    }
-
-    void Confirm(ImmutableArray<ReadBack> readBack)
+    void Continue()
     {
         draft.NotUnderstood = 0;
-        var name = new QuestionName(ReadBackScreen, null, 1, draft.Number);
-        draft.Pending = new Pending(new Question(name, [], QuestionKind.Form), IsChange: false, readBack);
-        draft.Replies.Add(new Reply.Confirm(name, readBack));
+        draft.Pending = null;
+        new NextStep(draft).Take();
     }
 
-    /// <summary>What may become an answer once it is confirmed: one value of an unanswered fact that need not be asked directly.</summary>
-    ImmutableArray<ReadBack> ReadBackOf(Reading reading, string text)
-    {
-        if (draft.Told is not null && draft.Pending is null)
-            return [];
-        var found = ImmutableArray.CreateBuilder<ReadBack>();
-        foreach (var claim in reading.Claims)
-        {
-            var isOnly = !reading.Claims.Any(o => o.Fact == claim.Fact && o.Written != claim.Written);
-            if (claim.Certainty == Certainty.Denied || _edition.MustBeAsked[claim.Fact] || !isOnly)
-                continue;
-            Ear? ear = _edition.IsOfEar(claim.Fact) ? draft.Ears() is [var only] and not [Ear.Either] ? only : Ear.Either : null;
-            var of = draft.Place(claim.Fact, ear);
-            if (ear == Ear.Either || draft.Find(of) is not null || found.Any(f => f.Fact == _edition.Dialog.Facts[claim.Fact].Id))
-                continue;
-            found.Add(new ReadBack(_edition.Dialog.Facts[claim.Fact].Id, ear, claim.Written, text.Substring(claim.Span.Start, claim.Span.Length)));
-        }
-
-        return found.ToImmutable();
-    }
-
-    void SayNotUnderstood(string text)
+    void SayNotUnderstood(Hearing hearing, string text)
     {
         if (string.IsNullOrWhiteSpace(text))
         {
             draft.Say("text empty");
+            draft.AskAgain();
+        }
+        else if (ShortAnswers.ReadCourtesy(_edition.LexiconOf(draft.Language), text) is { } courtesy)
+        {
+            draft.Say(courtesy);
+            draft.AskAgain();
         }
         else
         {
+            if (hearing.Named.ToList() is { Count: > 0 } named)
+                draft.Replies.Add(Sayings.Listing("understood already", _edition.Dialog, named));
             draft.NotUnderstood++;
             draft.Replies.Add(Sayings.NotUnderstood(draft.NotUnderstood));
+            draft.AskAgain(inOtherWords: true);
         }
-
-        draft.AskAgain();
     }
 }

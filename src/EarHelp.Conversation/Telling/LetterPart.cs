@@ -27,12 +27,24 @@ public abstract record LetterPart
     public sealed record Asked(QuestionShown Question) : LetterPart;
 
     /// <param name="Text">What was understood, as a question.</param>
+    /// <param name="AskedNext">What is asked directly, whatever is confirmed; or null.</param>
     /// <param name="Yes">The label for confirming, which sends <paramref name="Understood"/> back as chosen answers.</param>
     /// <param name="No">The label for refusing, which sends none.</param>
-    public sealed record ReadBackShown(QuestionName Name, string Text, ImmutableArray<ReadBack> Understood, string Yes, string No) : LetterPart;
+    public sealed record ReadBackShown(QuestionName Name, string Text, string? AskedNext, ImmutableArray<UnderstoodShown> Understood, string Yes, string No) : LetterPart;
+
+    /// <param name="Text">That no answer was found, and whom to ask.</param>
+    /// <param name="Topics">Answers that may be near.</param>
+    public sealed record TopicsOffered(Prose Text, ImmutableArray<TopicShown> Topics) : LetterPart;
 
     public sealed record OutcomeShown(OutcomeTold Told, ImmutableArray<OutcomeSection> Sections) : LetterPart;
 }
+
+/// <param name="Id">The answer's name.</param>
+public sealed record TopicShown(string Id, string Title);
+
+/// <param name="Text">What was understood of one fact.</param>
+/// <param name="Wrong">The label for saying that all is right but this.</param>
+public sealed record UnderstoodShown(ReadBack Of, string Text, string Wrong);
 
 /// <summary>A question in words.</summary>
 /// <param name="Lead">What is said before it: that this is the second wording, or null.</param>

@@ -54,6 +54,7 @@ public sealed class LetterWriter
         Reply.Confirm confirm => [ReadBack(confirm)],
         Reply.Outcome outcome => [new LetterPart.OutcomeShown(outcome.Told, _outcomes.Write(outcome.Told, now))],
         Reply.Answered answered => [new LetterPart.Passage(LetterPart.AnswerKey, _answerPages.Write(answered.Told))],
+        Reply.NotKnown unknown => [new LetterPart.TopicsOffered(Line("question not known"), Topics(unknown))],
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -154,11 +155,22 @@ public sealed class LetterWriter
         return ProseOf.Together(lead, _clinic.Fill(outcome.Headline, null, _ => null), _clinic.Fill(outcome.Meaning, null, _ => null));
     }
 
+    ImmutableArray<TopicShown> Topics(Reply.NotKnown unknown) =>
+        [.. unknown.Nearest.Where(_wording.Answers.ContainsKey).Select(id => new TopicShown(id, _wording.Answers[id].Title))];
+
     LetterPart.ReadBackShown ReadBack(Reply.Confirm confirm)
     {
-        var said = string.Join(" … ", confirm.Understood.Select(u => u.Words).Distinct());
-        var list = string.Join(", ", confirm.Understood.Select(u => $"{Brief(u.Fact, u.Ear)}: {Value(u.Fact, u.Value)}"));
+        ImmutableArray<UnderstoodShown> shown = [.. confirm.Understood.Select(Understood)];
+        var next = confirm.AskedNext.IsDefaultOrEmpty
+            ? null
+            : Text("read back asked next", ("list", string.Join(", ", confirm.AskedNext.Select(f => Brief(f.Fact, f.Ear)))));
         return new LetterPart.ReadBackShown(
-            confirm.Name, Text("read back", ("text", said), ("list", list)), confirm.Understood, Text("read back yes"), Text("read back no"));
+            confirm.Name, Text("read back", ("list", string.Join("; ", shown.Select(s => s.Text)))), next, shown, Text("read back yes"), Text("read back no"));
+    }
+
+    UnderstoodShown Understood(ReadBack read)
+    {
+        var text = read.Value == "yes" ? Brief(read.Fact, read.Ear) : $"{Brief(read.Fact, read.Ear)}: {Value(read.Fact, read.Value)}";
+        return new UnderstoodShown(read, text, Text("read back wrong", ("answer", text)));
     }
 }

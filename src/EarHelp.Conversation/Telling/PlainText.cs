@@ -28,7 +28,13 @@ public static class PlainText
                     AppendQuestion(text, asked.Question, words);
                     break;
                 case LetterPart.ReadBackShown readBack:
-                    text.Append(readBack.Text).Append("\n  1  ").Append(readBack.Yes).Append("\n  2  ").Append(readBack.No).Append("\n\n");
+                    AppendReadBack(text, readBack);
+                    break;
+                case LetterPart.TopicsOffered offered:
+                    Append(text, offered.Text);
+                    foreach (var topic in offered.Topics)
+                        text.Append("  - ").Append(topic.Title).Append('\n');
+                    text.Append('\n');
                     break;
                 case LetterPart.OutcomeShown outcome:
                     foreach (var section in outcome.Sections)
@@ -72,6 +78,14 @@ public static class PlainText
         }
 
         return text.ToString();
+    }
+
+    static void AppendReadBack(StringBuilder text, LetterPart.ReadBackShown readBack)
+    {
+        text.Append(readBack.Text).Append("\n  1  ").Append(readBack.Yes).Append("\n  2  ").Append(readBack.No).Append('\n');
+        for (var i = 0; i < readBack.Understood.Length; i++)
+            text.Append(CultureInfo.InvariantCulture, $"  {i + 3}  {readBack.Understood[i].Wrong}\n");
+        text.Append('\n').Append(readBack.AskedNext).Append(readBack.AskedNext is null ? string.Empty : "\n\n");
     }
 
     static void AppendQuestion(StringBuilder text, QuestionShown question, LetterWriter words)

@@ -17,7 +17,7 @@ sealed class QuestionLetter(Dialog dialog, Wording wording, AnswerWords answers,
     {
         var isAgain = question.Name.Wording > 1;
         var ear = question.Name.Ear;
-        var lead = isAgain ? clinic.Fill(answers.Word("second wording"), ear, _ => null) : null;
+        var lead = question.Name.Wording == 2 ? clinic.Fill(answers.Word("second wording"), ear, _ => null) : null;
         var hint = answers.Word(question.Kind == QuestionKind.Checklist ? "choose all" : "choose one");
         var facts = ImmutableArray.CreateBuilder<FactShown>(question.Facts.Length);
         foreach (var asked in question.Facts)
@@ -46,7 +46,7 @@ sealed class QuestionLetter(Dialog dialog, Wording wording, AnswerWords answers,
                 (isAgain && !entry.Again.IsEmpty ? entry.Again : entry.Label, Prose.Empty, Prose.Empty),
             _ => (Prose.Empty, Prose.Empty, Prose.Empty),
         };
-        var notSure = asked.OffersNotSure ? answers.Word(isAgain ? "second wording unsure" : "not sure") : null;
+        var notSure = asked.OffersNotSure ? answers.Word(question.Name.Wording == 2 ? "second wording unsure" : "not sure") : null;
         return new FactShown(
             asked, Fill(label, ear), Fill(why, ear), Fill(note, ear), answers.Brief(fact.Index, ear), Options(asked, words, ear), Hint(asked), notSure)
         {

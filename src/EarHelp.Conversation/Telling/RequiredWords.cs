@@ -16,7 +16,7 @@ public static class RequiredWords
         "start heading", "start form why",
         "yes", "no", "not sure", "none of these", "started over", "restored",
         "why we ask", "second wording", "second wording unsure", "choose one", "choose all", "ear question",
-        "read back", "read back yes", "read back no", "heard in text",
+        "read back", "read back asked next", "read back yes", "read back no", "read back wrong", "heard in text", "emergency mentioned", "question not known", "understood already", "greeting back", "thanks back",
         "not asked", "unsure answer", "between", "number hint", "number with unit", "date hint",
         "today", "yesterday", "days ago one", "days ago many",
         "moment", "date in words", "time in words", "before noon", "after noon", "zone other",
@@ -45,10 +45,10 @@ public static class RequiredWords
         "type several",
     ];
 
-    /// <summary>Keys that a language may leave out: other ways to say a short word, words of denial, words never mended to.</summary>
+    /// <summary>Keys that a language may leave out: other ways to say a short word, words never mended to.</summary>
     public static ImmutableArray<string> Optional { get; } =
     [
         "yes said as", "no said as", "not sure said as", "none of these said as", "today said as", "yesterday said as",
-        "denials", "denial goes on", "denial joins", "denial undone", "easily confused",
+        "easily confused", "greeting back said as", "thanks back said as",
     ];
 }

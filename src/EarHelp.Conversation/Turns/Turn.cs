@@ -12,7 +12,7 @@ public sealed record Turn(string Id, QuestionName? Answers, TurnContent Content)
 
 /// <summary>Which question, of which turn: an answer to an older one is kept and asked again, never applied elsewhere.</summary>
 /// <param name="Ear">Null for a question about the person.</param>
-/// <param name="Wording">1, or 2 for the second wording.</param>
+/// <param name="Wording">1, 2 for the second wording after a "not sure", 3 in other words after a message that was not understood.</param>
 /// <param name="AskedInTurn">Number of the turn whose reply asked it.</param>
 public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int AskedInTurn);
 

@@ -6,7 +6,7 @@ using EarHelp.Understanding.Words;
 
 namespace EarHelp.Understanding.Lexicons;
 
-/// <summary>How people say things in one language of an edition. Built once, safe to share.</summary>
+/// <summary>How people answer the questions of one language of an edition. Built once, safe to share.</summary>
 public sealed class Lexicon
 {
     Lexicon(Dialog dialog, Wording wording)
@@ -28,12 +28,6 @@ public sealed class Lexicon
         ArgumentNullException.ThrowIfNull(dialog);
         ArgumentNullException.ThrowIfNull(wording);
         var lexicon = new Lexicon(dialog, wording);
-        for (var i = 0; i < wording.Signposts.Length; i++)
-        {
-            foreach (var said in wording.Signposts[i].SaidAs)
-                lexicon.Add(said, new Meaning.OfSignpost(i));
-        }
-
         foreach (var screen in dialog.Screens)
         {
             if (wording.Questions.TryGetValue(screen.Id, out var words))
@@ -81,13 +75,10 @@ public sealed class Lexicon
         AddListed("no", new Meaning.OfNo());
         AddListed("not sure", new Meaning.OfNotSure());
         AddListed("none of these", new Meaning.OfNone(null));
+        AddListOf(Courtesies.Greeting + " said as", new Meaning.OfCourtesy(Courtesies.Greeting));
+        AddListOf(Courtesies.Thanks + " said as", new Meaning.OfCourtesy(Courtesies.Thanks));
         AddListed("today", new Meaning.OfDay(0));
         AddListed("yesterday", new Meaning.OfDay(1));
-        AddListOf("denials", new Meaning.OfDenial());
-        AddListOf("denial goes on", new Meaning.OfDenialGoingOn());
-        AddListOf("denial joins", new Meaning.OfDenialJoining());
-        AddListOf("denial undone", new Meaning.OfDenialUndone());
-        Add(Wording.Interface.GetValueOrDefault("no", string.Empty), new Meaning.OfDenial());
         for (var month = 1; month <= 12; month++)
             AddListed(string.Create(CultureInfo.InvariantCulture, $"month {month}"), new Meaning.OfMonth(month));
         if (!Wording.Interface.TryGetValue("easily confused", out var confusable))

@@ -9,9 +9,6 @@ abstract record Meaning
     {
     }
 
-    /// <param name="Signpost">Index in the wording's signposts.</param>
-    public sealed record OfSignpost(int Signpost) : Meaning;
-
     /// <summary>A value of a fact, or a range of values.</summary>
     /// <param name="Written">The value as a chosen answer writes it.</param>
     public sealed record OfValue(int Fact, ValueSet Values, string Written) : Meaning;
@@ -25,17 +22,8 @@ abstract record Meaning
     /// <param name="Screen">The checklist whose "none of these" it is, or null: any checklist's.</param>
     public sealed record OfNone(string? Screen) : Meaning;
 
-    /// <summary>A word that turns what follows it into a denial.</summary>
-    public sealed record OfDenial : Meaning;
-
-    /// <summary>A word that may stand between a denial and what it denies, such as "any".</summary>
-    public sealed record OfDenialGoingOn : Meaning;
-
-    /// <summary>A word that joins two things that are denied together, such as "or".</summary>
-    public sealed record OfDenialJoining : Meaning;
-
-    /// <summary>Words after a thing that take its denial back, such as "until".</summary>
-    public sealed record OfDenialUndone : Meaning;
+    /// <param name="Key">Of the text that answers it.</param>
+    public sealed record OfCourtesy(string Key) : Meaning;
 
     /// <param name="DaysAgo">0 today, 1 yesterday.</param>
     public sealed record OfDay(int DaysAgo) : Meaning;

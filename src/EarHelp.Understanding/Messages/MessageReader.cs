@@ -42,7 +42,7 @@ public sealed class MessageReader
 
     /// <summary>The longer of two phrases about the same thing is meant, and one that says nothing hides all that is inside it.</summary>
     static bool Hides(Phrase longer, Phrase shorter) =>
-        longer is { Fact: null, Signpost: null } || (longer.Fact == shorter.Fact && longer.Signpost == shorter.Signpost);
+        longer is { Fact: null, Signpost: null } || (longer.Fact == shorter.Fact && longer.Signpost == shorter.Signpost && (!longer.OnlyMentions || shorter.OnlyMentions));
 
     // A phrase with a denial in its gap says the opposite, and hides nothing.
     static bool IsOver(Finding<Phrase> phrase, List<Finding<Trigger>> triggers) =>
@@ -63,6 +63,7 @@ public sealed class MessageReader
                 AddFact(found, _book.Dialog.Facts[fact], standing);
         }
 
+        _facts.RemoveAll(f => f.Standing == Standing.Mentioned && _facts.Exists(o => o.Fact == f.Fact && o.Standing != Standing.Mentioned));
         KeepOneValue();
         new Course(_book, _words, _scopes, _today).AddTo(_facts);
         AddPersonAndEars();
@@ -109,6 +110,8 @@ public sealed class MessageReader
     Standing StandingOf(Finding<Phrase> found)
     {
         var staysTrue = found.Meaning.Fact is { } fact && _book.StayTrue.Contains(fact);
+        if (found.Meaning.OnlyMentions)
+            return Standing.Mentioned;
         if (_scopes.Denied[found.First] || IsDeniedWithin(found))
             return Standing.Denied;
         if (!_isAboutAnother && _scopes.OfAnother[found.First])

@@ -53,14 +53,25 @@ public sealed class PhraseBook
             book.AddAll(book.Phrases, list.Patterns, new Phrase(null, null, Array.FindIndex([.. wording.Signposts], s => s.Id == list.Name)));
         for (var i = 0; i < wording.Signposts.Length; i++)
             book.AddAll(book.Phrases, wording.Signposts[i].SaidAs, new Phrase(null, null, i));
+        foreach (var entry in wording.Questions.Values.SelectMany(q => q.Entries))
+            book.AddDangerSign(dialog.Facts[entry.Fact], entry);
         foreach (var list in speech.Topics)
             book.AddAll(book.Topics, list.Patterns, list.Name);
+        foreach (var answer in wording.Answers.Values)
+            book.AddAll(book.Topics, answer.AskedAs, answer.Id);
         foreach (var list in speech.Triggers)
             book.AddTriggers(list);
         book.Ranking = TopicRanking.Of(wording.Answers.Values);
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
+    }
+
+    /// <summary>Other ways to tick a danger sign mention it in a message: enough to ask about it, too little to say it.</summary>
+    void AddDangerSign(Fact fact, EntryWords entry)
+    {
+        if (fact.RedFlag is RedFlag.Marked && fact.Values.IndexOf("yes") is { } yes)
+            AddAll(Phrases, entry.SaidAs, new Phrase(fact.Index, ValueSet.Of(yes), null, OnlyMentions: true));
     }
 
     internal bool IsStopWord(string word) => _stopWords.Contains(word);
@@ -124,7 +135,8 @@ public sealed class PhraseBook
 }
 
 /// <summary>What a phrase says: a value of a fact (null values: its figure), or that an emergency is there.</summary>
-readonly record struct Phrase(int? Fact, ValueSet? Values, int? Signpost);
+/// <param name="OnlyMentions">It names the fact and says nothing of it.</param>
+readonly record struct Phrase(int? Fact, ValueSet? Values, int? Signpost, bool OnlyMentions = false);
 
 /// <param name="Kind">As the authors' table names it.</param>
 readonly record struct Trigger(string Kind);

@@ -32,4 +32,7 @@ public enum Standing
 
     /// <summary>Of somebody else.</summary>
     OfAnother,
+
+    /// <summary>Named, in words that say too little to know more.</summary>
+    Mentioned,
 }

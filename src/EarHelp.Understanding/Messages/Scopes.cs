@@ -12,7 +12,7 @@ sealed class Scopes
 
     readonly MessageWords _words;
     readonly List<Finding<Trigger>> _triggers;
-    readonly bool[] _inPhrase, _denialEnds, _joins, _goesOn, _clauseStart, _oneself;
+    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
@@ -23,6 +23,7 @@ sealed class Scopes
         _triggers = triggers.FindAll(t => t.Meaning.Kind == "denies nothing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
         _denialEnds = Firsts("denial ends");
+        _undoes = Firsts("denial undone");
         _joins = Firsts("joins");
         _goesOn = Places(_triggers.FindAll(t => t.Meaning.Kind == "denial goes on"));
         _oneself = Firsts("oneself");
@@ -86,7 +87,7 @@ sealed class Scopes
                 break;
             case "over":
                 var isFirst = _words.BeginsSentence(trigger.First);
-                Fill(Over, ClauseStart(trigger.First), isFirst ? _words.SentenceEnd(trigger.Last) : ClauseEnd(trigger.Last));
+                Fill(Over, isFirst ? trigger.First : ClauseStart(trigger.First - 1), isFirst ? _words.SentenceEnd(trigger.Last) : ClauseEnd(trigger.Last));
                 break;
             case "only supposed":
                 Fill(Supposed, trigger.First, ClauseEnd(trigger.Last));
@@ -112,7 +113,12 @@ sealed class Scopes
         for (var i = trigger.Last + 1; i < _words.Count && left > 0 && !_words.BeginsSentence(i); i++, left--)
         {
             if (_denialEnds[i] && !_inPhrase[i])
+            {
+                if (_undoes[i])
+                    Array.Fill(Denied, false, trigger.Last + 1, i - trigger.Last - 1);
                 break;
+            }
+
             if (_words.BeginsClause(i) && !IsListed(i, trigger))
                 break;
             if (_joins[i] || (_inPhrase[i] && i > 0 && _joins[i - 1]))

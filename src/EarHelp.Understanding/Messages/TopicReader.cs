@@ -17,24 +17,31 @@ public static class TopicReader
     const int Nearest = 3;
 
     /// <summary>Null: nothing is asked. Topics in the order of their scores, three at most.</summary>
-    public static AskedTopics? Read(PhraseBook book, string text)
+    /// <param name="isQuestion">True if the message is to be taken as a question however it is put.</param>
+    public static AskedTopics? Read(PhraseBook book, string text, bool isQuestion = false)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(text);
         var words = new MessageWords(book, text);
         var asks = Asking(book, words);
+        if (isQuestion)
+            Array.Fill(asks, true);
         if (!Array.Exists(asks, a => a))
             return null;
         var ids = book.Ranking.Ids.ToList();
         var scores = book.Ranking.Scores(Own(book, words, asks, isAsking: true));
         var others = book.Ranking.Scores(Own(book, words, asks, isAsking: false));
         var best = Findings.In(book.Topics, words).GroupBy(f => f.Meaning, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.SelectMany(f => f.Places).Distinct().Sum(p => WeightOf(book, words, asks, p)), StringComparer.Ordinal);
+            .ToDictionary(g => g.Key, g => WeightOf(book, words, asks, [.. g.SelectMany(f => f.Places).Distinct()]), StringComparer.Ordinal);
 
         var ranked = ids.Select((id, i) => (Id: id, Score: best.GetValueOrDefault(id) + (scores[i] * WeightOfRanking) + (others[i] * WeightOfRanking * WeightOfOthers)))
             .OrderByDescending(t => t.Score).Take(Nearest).Where(t => t.Score > 0).Select(t => new RankedTopic(t.Id, t.Score)).ToImmutableArray();
         return new AskedTopics(ranked is [{ Score: >= Enough } first, ..] ? first : null, ranked);
     }
+
+    /// <summary>A phrase that is the whole message is enough, however common its words are.</summary>
+    static double WeightOf(PhraseBook book, MessageWords words, bool[] asks, List<int> places) =>
+        places.Sum(p => WeightOf(book, words, asks, p)) + (places.Count == words.Count && asks[0] ? Enough : 0);
 
     static double WeightOf(PhraseBook book, MessageWords words, bool[] asks, int place) =>
         (book.IsStopWord(words[place]) ? WeightOfStopWord : WeightOfWord) * (asks[place] ? 1 : WeightOfOthers);

@@ -19,9 +19,7 @@ sealed class PlainReader(Lexicon lexicon, AskedNow asked, LocalDate today)
             return new PlainAnswer([.. asked.Facts.Select(f => new PlainChoice(f, null, NotSure: true))], NoneOfThese: false);
         if (asked.Facts.Length == 1)
             return ReadOne(asked.Facts[0], mended, whole) is { } choice ? new PlainAnswer([choice], NoneOfThese: false) : null;
-        if (asked.IsChecklist && ReadNumbersTicked(mended) is { } ticked)
-            return ticked;
-        return ReadClauses(words, mended);
+        return asked.IsChecklist ? ReadNumbersTicked(mended) : ReadClauses(words, mended);
     }
 
     bool IsNone(IReadOnlyList<Meaning> whole, string[] mended) =>

@@ -17,11 +17,16 @@ static class SuggestedAnswers
             [Button(none, shown.Question.Name, [], isNone: true)],
         LetterPart.ReadBackShown shown =>
         [
-            Button(shown.Yes, shown.Name, shown.Understood.Select(u => new ChosenAnswer(u.Fact, u.Value, NotSure: false)), isNone: false),
+            Button(shown.Yes, shown.Name, Confirmed(shown, _ => true), isNone: false),
             Button(shown.No, shown.Name, [], isNone: false),
+            .. shown.Understood.Length < 2 ? [] : shown.Understood.Select(wrong => Button(wrong.Wrong, shown.Name, Confirmed(shown, u => u != wrong), isNone: false)),
         ],
+        LetterPart.TopicsOffered offered => offered.Topics.Select(t => Button(t.Title, new JObject { ["askAbout"] = t.Id })),
         _ => [],
     };
+
+    static IEnumerable<ChosenAnswer> Confirmed(LetterPart.ReadBackShown shown, Func<UnderstoodShown, bool> isRight) =>
+        shown.Understood.Where(isRight).Select(u => new ChosenAnswer(u.Of.Fact, u.Of.Value, NotSure: false));
 
     static IEnumerable<CardAction> OneFact(QuestionShown shown)
     {
@@ -32,25 +37,27 @@ static class SuggestedAnswers
             yield return Button(notSure, shown.Question.Name, [new ChosenAnswer(fact.Asked.Fact, null, NotSure: true)], isNone: false);
     }
 
-    static CardAction Button(string label, QuestionName name, IEnumerable<ChosenAnswer> chosen, bool isNone) => new()
+    static CardAction Button(string label, QuestionName name, IEnumerable<ChosenAnswer> chosen, bool isNone) => Button(label, new JObject
+    {
+        ["answers"] = new JObject
+        {
+            ["screen"] = name.Screen,
+            ["ear"] = name.Ear is { } ear ? SentValueReader.NameOf(ear) : null,
+            ["wording"] = name.Wording,
+            ["askedInTurn"] = name.AskedInTurn,
+        },
+        ["chosen"] = new JArray(chosen.Select(c => c.NotSure
+            ? new JObject { ["fact"] = c.Fact, ["notSure"] = true }
+            : new JObject { ["fact"] = c.Fact, ["value"] = c.Value })),
+        ["none"] = isNone,
+    });
+
+    static CardAction Button(string label, JObject value) => new()
     {
         Type = ActionTypes.MessageBack,
         Title = label,
         Text = label,
         DisplayText = label,
-        Value = new JObject
-        {
-            ["answers"] = new JObject
-            {
-                ["screen"] = name.Screen,
-                ["ear"] = name.Ear is { } ear ? SentValueReader.NameOf(ear) : null,
-                ["wording"] = name.Wording,
-                ["askedInTurn"] = name.AskedInTurn,
-            },
-            ["chosen"] = new JArray(chosen.Select(c => c.NotSure
-                ? new JObject { ["fact"] = c.Fact, ["notSure"] = true }
-                : new JObject { ["fact"] = c.Fact, ["value"] = c.Value })),
-            ["none"] = isNone,
-        },
+        Value = value,
     };
 }

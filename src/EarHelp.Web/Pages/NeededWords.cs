@@ -14,7 +14,7 @@ public static class NeededWords
         "error heading", "error title", "first message", "first message hint", "form not taken", "form not taken hint", "go to plan",
         "if nobody answered", "kept until", "leave now", "left", "look again", "link copied", "link once", "message too large", "none of these",
         "none and others", "not saved", "nothing chosen", "number not understood", "number out of range", "number step", "date not understood",
-        "open conversation", "or write", "page not found", "page not found hint", "plan changed heading", "plan heading", "plan heading other",
+        "open conversation", "or write", "page not found", "page not found hint", "plan changed heading", "read back hint", "plan heading", "plan heading other",
         "plan made", "print", "privacy", "read aloud", "said by you", "saved", "send", "sending", "service at clinic", "service name",
         "show all", "skip to question", "something broke", "something has changed", "something has changed hint", "start", "start over",
         "start over no", "start over question", "start over yes", "stop reading", "text too long", "time line", "time line after", "time line now",

@@ -17,7 +17,7 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
     {
         WriteSaid(turn, nextTurn);
         foreach (var reply in turn.Replies)
-            Write(reply);
+            Write(reply, nextTurn);
     }
 
     void WriteSaid(TurnTold turn, string nextTurn)
@@ -53,8 +53,26 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
             .Markup(">"u8).Text(words["change"]).Markup("</button></form></div>"u8);
     }
 
+    /// <summary>Answers that may be near, each a button.</summary>
+    void WriteTopics(LetterPart.TopicsOffered offered, string nextTurn)
+    {
+        html.Markup("<div class=\"note\">"u8);
+        ProseWriter.Write(html, offered.Text);
+        html.Markup("<form method=\"post\" action=\"/ask\">"u8);
+        FormFields.WriteToken(html, token);
+        FormFields.WriteTurn(html, nextTurn);
+        html.Markup("<ul class=\"topics\">"u8);
+        foreach (var topic in offered.Topics)
+        {
+            html.Markup("<li><button class=\"link\" name=\"topic\""u8).Attribute("value"u8, topic.Id).Markup(">"u8)
+                .Text(topic.Title).Markup("</button></li>"u8);
+        }
+
+        html.Markup("</ul></form></div>"u8);
+    }
+
     /// <summary>Questions stand elsewhere and a plan has its page. Neither is worded here: it may be of an edition that was corrected since.</summary>
-    void Write(Reply reply)
+    void Write(Reply reply, string nextTurn)
     {
         switch (reply)
         {
@@ -66,15 +84,18 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
                 break;
             default:
                 foreach (var part in words.Letter.Write(reply, now))
-                    Write(part);
+                    Write(part, nextTurn);
                 break;
         }
     }
 
-    void Write(LetterPart part)
+    void Write(LetterPart part, string nextTurn)
     {
         switch (part)
         {
+            case LetterPart.TopicsOffered offered:
+                WriteTopics(offered, nextTurn);
+                break;
             case LetterPart.Passage passage when !SaidElsewhere.Contains(passage.Key):
                 html.Markup("<div class=\"note\">"u8);
                 ProseWriter.Write(html, passage.Text);

@@ -46,8 +46,9 @@ sealed class AnswerReader(IFormCollection fields, Words words)
     void ReadFacts(Question question, bool isNone, bool hasText)
     {
         var before = _faults.Count;
+        var isNeeded = question.Kind == QuestionKind.Form ? !hasText || !IsLeftBlank(question) : question.Kind == QuestionKind.OneFact && !hasText;
         foreach (var fact in question.Facts)
-            ReadFact(fact, isNeeded: question.Kind == QuestionKind.Form || (question.Kind == QuestionKind.OneFact && !hasText));
+            ReadFact(fact, isNeeded);
         if (question.Kind != QuestionKind.Checklist)
             return;
         if (isNone && _answers.Count > 0)
@@ -55,6 +56,10 @@ sealed class AnswerReader(IFormCollection fields, Words words)
         else if (!isNone && _answers.Count == 0 && !hasText && _faults.Count == before)
             Fault(null, words["nothing chosen"]);
     }
+
+    /// <summary>A form of which nothing is filled in leaves everything to what is written beside it.</summary>
+    bool IsLeftBlank(Question question) =>
+        !question.Facts.Any(f => fields[AnswerFields.Chosen + f.Fact].Any(v => v?.Length > 0) || fields[AnswerFields.Number + f.Fact].Any(v => v?.Length > 0));
 
     void ReadFact(AskedFact fact, bool isNeeded)
     {

@@ -19,7 +19,7 @@ public sealed record OpenConversation(string Id, ServedEdition Edition, Conversa
     {
         null => null,
         { ReadBack.IsEmpty: true } asked => new Reply.Ask(asked.Question),
-        var read => new Reply.Confirm(read.Question.Name, read.ReadBack),
+        var read => new Reply.Confirm(read.Question.Name, read.ReadBack) { AskedNext = read.AskedNext },
     };
 
     /// <summary>The outcome if nothing is open after it, or null.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Taking;
@@ -56,9 +57,10 @@ public sealed partial class TurnPosts(
     {
         if (await gate.OpenAsync(context) is not var (sent, turn, conversation))
             return;
-        var isRight = sent.Fields["right"] == "yes";
+        var isRight = sent.Fields[ReadBackForm.Right] == "yes";
+        var parts = sent.Fields[ReadBackForm.Part];
         var understood = conversation.Open is Reply.Confirm readBack && readBack.Name == sent.Question ? readBack.Understood : [];
-        ImmutableArray<ChosenAnswer> answers = isRight ? [.. understood.Select(u => new ChosenAnswer(u.Fact, u.Value, NotSure: false))] : [];
+        ImmutableArray<ChosenAnswer> answers = isRight ? [.. understood.Where((_, i) => parts.Contains(i.ToString(CultureInfo.InvariantCulture))).Select(u => new ChosenAnswer(u.Fact, u.Value, NotSure: false))] : [];
         await TakeAsync(context, sent, conversation, new Turn(turn, sent.Question, new TurnContent.Chosen(answers, NoneOfThese: false)));
     }
 

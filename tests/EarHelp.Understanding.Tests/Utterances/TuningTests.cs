@@ -6,7 +6,7 @@ namespace EarHelp.Understanding.Tests.Utterances;
 /// <summary>The messages on which the phrases were tuned are read no worse than when they were counted last.</summary>
 public class TuningTests
 {
-    static readonly PhraseBook Book = PhraseBook.Build(Some.Dialog, Some.Wording);
+    static PhraseBook Book => Some.Book;
 
     static readonly Score Counted = Score.Of(Messages(), Book, Some.Wording, text => TopicReader.Read(Book, text)?.Found?.Id);
 

@@ -58,8 +58,17 @@ public sealed class Patient : IDisposable
     public async Task<PageRead> GoOnAsync(PageRead page, IReadOnlyDictionary<string, string[]> answers)
     {
         ArgumentNullException.ThrowIfNull(page);
+        if (page.Screen == "read back")
+            return await ConfirmAsync(page, [.. page.Fields.Where(f => f.Name == "part").Select(f => f.Value)]);
         var sent = answers.TryGetValue(page.Screen, out var chosen) ? Choose(page, chosen) : Clear(page);
         return await AnswerAsync(page, [.. sent]);
+    }
+
+    /// <summary>Says which parts of what was read back are right; without any, that nothing is.</summary>
+    public Task<PageRead> ConfirmAsync(PageRead page, params string[] parts)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        return PostAsync("/confirm", [.. page.FormTo("/confirm"), KeyValuePair.Create("right", parts.Length > 0 ? "yes" : "no"), .. parts.Select(p => KeyValuePair.Create("part", p))]);
     }
 
     /// <summary>Answers until there is a plan; what is not named is answered as clear.</summary>
