@@ -16,6 +16,6 @@ public static class NeededByProgram
     public static CompileOptions On(LocalDate? today) =>
         new(
             today,
-            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(RequiredWords.Interface)],
+            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(NeededAftercareWords.Texts).Union(RequiredWords.Interface)],
             [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(NeededDeskWords.Pages).Union(RequiredWords.Pages)]);
 }
