@@ -9,7 +9,7 @@ namespace EarHelp.Understanding.Messages;
 /// </remarks>
 public static class WithoutNames
 {
-    const string Gone = "…";
+    const char Gone = '…';
 
     /// <summary>Words that a name may take after "my name is".</summary>
     const int LongestName = 3;
