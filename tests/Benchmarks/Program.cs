@@ -37,6 +37,7 @@ switch (args.FirstOrDefault())
         return 0;
     case "understand":
         UnderstandingReport.Run(args[1..]);
+        FirstMessageReport.Run();
         return 0;
     case "load" when args.Length > 1:
         await LoadReport.RunPageAsync(new Uri(args[1]));
