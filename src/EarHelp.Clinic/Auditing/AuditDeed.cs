@@ -41,4 +41,5 @@ public enum AuditDeed
     MadeVisitLink,
     ListedVisits,
     WroteRecords,
+    ReadFigures,
 }

@@ -29,10 +29,10 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, RecordAddress, CountedAnswers.Setting, CountedAnswers.AmongSetting, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
-    public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
+    public static Clinic? Read(Page? page, Dialog dialog, LocalDate? today, ProblemList problems)
     {
         if (page is null)
         {
@@ -49,6 +49,7 @@ static class ClinicReader
         tables.ReportUnknown();
         var holidays = tables.ReadHolidays();
         ReportHolidaysEnd(page, holidays, today, problems);
+        var (counted, among) = CountedAnswers.Read(page, dialog, problems);
         return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
             ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
             tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered())
@@ -58,6 +59,8 @@ static class ClinicReader
             RequestKeptDays = ReadDays(page, RequestKept, problems),
             VisitKeptDays = ReadDays(page, VisitKept, problems),
             RecordAddress = ReadAddress(page, problems),
+            CountedAnswers = counted,
+            CountedAmong = among,
             Lengths = VisitTable.Read(page, problems),
         };
     }
