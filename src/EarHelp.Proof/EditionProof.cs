@@ -41,6 +41,7 @@ public static class EditionProof
                 .. Total.Of(proof),
                 .. new Monotone(proof).Findings(),
                 .. NoHarm.Of(proof),
+                .. Aftercare.Of(proof),
                 .. Defer.Of(proof),
                 .. Reached.Of(proof, asking),
                 .. Length.Of(proof, asking),

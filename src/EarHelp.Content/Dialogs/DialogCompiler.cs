@@ -35,6 +35,8 @@ static class DialogCompiler
         rules.Read(ruleTables);
         var adviceReader = new AdviceReader(conditions, sources, problems);
         var impossible = adviceReader.ReadImpossible(tables.Of(TableKinds.Impossible));
+        var findings = new FindingReader(conditions, sources, facts, problems).Read(tables.Of(TableKinds.Finding), ImpossibleFacts(impossible));
+        var adviceNames = AdviceReader.Names(adviceTables);
         var dialog = new Dialog(
             id,
             screensAtMost,
@@ -49,8 +51,10 @@ static class DialogCompiler
             levels,
             destinations)
         {
-            DropsPlans = new DropsPlanReader(new NameIndex("advice item", AdviceReader.Names(adviceTables), problems), sources, problems).Read(tables.Of(TableKinds.DropsPlan)),
-            Findings = new FindingReader(conditions, sources, facts, problems).Read(tables.Of(TableKinds.Finding), ImpossibleFacts(impossible)),
+            DropsPlans = new DropsPlanReader(new NameIndex("advice item", adviceNames, problems), sources, problems).Read(tables.Of(TableKinds.DropsPlan)),
+            Findings = findings,
+            Aftercare = new AftercareReader(
+                new NameIndex("advice item", adviceNames, problems), new NameIndex("finding", findings.Select(f => f.Id), problems), sources, problems).Read(tables.Of(TableKinds.Aftercare)),
             AskedGently = DialogSettings.ReadAskedGently(pages, facts.Select(f => f.Id), problems),
         };
         return new CompiledDialog(dialog, scope, sources, conditions, rules.IsOtherwise);

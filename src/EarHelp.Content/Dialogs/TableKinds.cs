@@ -9,10 +9,10 @@ namespace EarHelp.Content.Dialogs;
 sealed class TableKinds
 {
     public const string Level = "level", Destination = "destination", Source = "source", Fact = "fact", Number = "number",
-        Rule = "rule", Screen = "screen", Impossible = "impossible", Advice = "advice", Explanation = "explanation", DropsPlan = "drops plan", Finding = "finding",
+        Rule = "rule", Screen = "screen", Impossible = "impossible", Advice = "advice", Explanation = "explanation", DropsPlan = "drops plan", Finding = "finding", Aftercare = "aftercare",
         AnyOf = "any of:", AllOf = "all of:";
 
-    static readonly string[] Plain = [Level, Destination, Source, Fact, Number, Rule, Screen, Impossible, Advice, Explanation, DropsPlan, Finding];
+    static readonly string[] Plain = [Level, Destination, Source, Fact, Number, Rule, Screen, Impossible, Advice, Explanation, DropsPlan, Finding, Aftercare];
 
     // Levels, destinations and sources belong to every dialog.
     static readonly string[] OfNoDialog = [Level, Destination, Source];

@@ -76,6 +76,7 @@ public static class Codes
     public const string TooLarge = "EH0229";
     public const string WrongFigures = "EH0230";
     public const string WrongFinding = "EH0231";
+    public const string WrongAftercare = "EH0232";
 
     // Words.
     public const string MissingWords = "EH0301";

@@ -95,10 +95,23 @@ public sealed class LetterWriter
     public string Headline(AdviceTold item)
     {
         ArgumentNullException.ThrowIfNull(item);
-        return _wording.Advice.TryGetValue(item.Id, out var words) && words is { IsEmpty: false }
-            ? PlainText.OfLine(_clinic.Fill(new Prose([words.Blocks[0]], default), item.Ear, _ => null))
-            : item.Id;
+        return Headline(item.Id, item.Ear);
     }
+
+    /// <param name="item">Name of an advice item.</param>
+    /// <param name="ear">Null: about the person.</param>
+    public string Headline(string item, Ear? ear) => _wording.Advice.TryGetValue(item, out var words) && words is { IsEmpty: false }
+        ? PlainText.OfLine(_clinic.Fill(new Prose([words.Blocks[0]], default), ear, _ => null))
+        : item;
+
+    /// <summary>What an advice item says below its headline.</summary>
+    public Prose Below(string item, Ear? ear) => _wording.Advice.TryGetValue(item, out var words) && words is { IsEmpty: false }
+        ? _clinic.Fill(words with { Blocks = words.Blocks.RemoveAt(0) }, ear, _ => null)
+        : Prose.Empty;
+
+    /// <summary>What the patient reads of a finding; its name if this edition has no such finding any more.</summary>
+    public string Finding(string name, Ear? ear) =>
+        _wording.Findings.TryGetValue(name, out var words) ? PlainText.OfLine(_clinic.Fill(words.Told, ear, _ => null)) : name;
 
     /// <summary>The short name of a question, with its ear.</summary>
     public string BriefOfScreen(string screen, Ear? ear)

@@ -24,7 +24,8 @@ public sealed record EditionComparison(
     ImmutableArray<TextChange> Texts,
     string? Bound)
 {
-    public bool ChangesNothing => Changes.IsEmpty && Texts.IsEmpty && Bound is null;
+    /// <summary>A row that patients read of, and that no decision of the questions shows, counts too.</summary>
+    public bool ChangesNothing => Changes.IsEmpty && Texts.IsEmpty && Bound is null && !Edits.Any(e => e.IsBesideTheQuestions);
 
     /// <summary>What an approver confirms one by one.</summary>
     public ImmutableArray<Change> Decreases => [.. Changes.Where(c => c.Kind == ChangeKind.LessUrgent)];

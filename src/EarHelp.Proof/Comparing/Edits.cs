@@ -20,6 +20,9 @@ static class Edits
             .. Of("fact", Written(before), Written(after), f => f.DecidingId, f => f.Spot, old.Of, now.Of),
             .. Of("advice item", before.Advice, after.Advice, a => a.Id, a => a.Spot, old.Of, now.Of),
             .. Of("explanation", before.Explanations, after.Explanations, e => e.Id, e => e.Spot, old.Of, now.Of),
+            .. Of(Edit.DropsPlan, before.DropsPlans.Select(p => new NamedRow(before.Advice[p.Advice].Id, RowText.Of(p), p.Spot)), after.DropsPlans.Select(p => new NamedRow(after.Advice[p.Advice].Id, RowText.Of(p), p.Spot))),
+            .. Of(Edit.Finding, before.Findings, after.Findings, f => f.Id, f => f.Spot, old.Of, now.Of),
+            .. Of(Edit.Aftercare, before.Aftercare.Select(s => new NamedRow(before.Advice[s.Advice].Id, old.Of(s), s.Spot)), after.Aftercare.Select(s => new NamedRow(after.Advice[s.Advice].Id, now.Of(s), s.Spot))),
             .. Of("destination", before.Destinations, after.Destinations, d => d.Id, d => d.Spot, old.Of, now.Of),
             .. Of("level", before.Levels, after.Levels, l => l.Id, l => l.Spot, RowText.Of, RowText.Of),
             .. Of("screen", before.Screens, after.Screens, s => s.Id, s => s.Spot, old.Of, now.Of),
@@ -30,6 +33,9 @@ static class Edits
     static ImmutableArray<Fact> Written(Dialog dialog) => [.. dialog.Facts.Where(f => f.Spot != default)];
 
     static ImmutableArray<ImpossiblePair> Written(ImmutableArray<ImpossiblePair> pairs) => [.. pairs.Where(p => p.Spot != default)];
+
+    static IEnumerable<Edit> Of(string kind, IEnumerable<NamedRow> before, IEnumerable<NamedRow> after) =>
+        Of<NamedRow>(kind, [.. before], [.. after], r => r.Name, r => r.Spot, r => r.Says, r => r.Says);
 
     static IEnumerable<Edit> Of<T>(
         string kind, ImmutableArray<T> before, ImmutableArray<T> after, Func<T, string> name, Func<T, SourceSpot> spot, Func<T, string> old, Func<T, string> now)
@@ -51,4 +57,7 @@ static class Edits
         foreach (var (row, _) in after.Where(a => common.Contains(name(a))).Zip(common).Where(p => name(p.First) != p.Second))
             yield return new Edit(kind, name(row), "moved", spot(row));
     }
+
+    /// <summary>A row that is known by the advice item it is about.</summary>
+    sealed record NamedRow(string Name, string Says, SourceSpot Spot);
 }

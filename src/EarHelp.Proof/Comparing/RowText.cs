@@ -27,6 +27,13 @@ sealed class RowText(Dialog dialog)
 
     public string Of(Explanation explanation) => Join(All(explanation.OnlyIf), Join([.. explanation.Sources]));
 
+    public static string Of(DropsPlan plan) => Join($"{plan.EachTime}", $"{plan.TimesADay}", $"{plan.Days}", $"{plan.InMillilitre}", $"{plan.BottleMillilitres}", Join([.. plan.Sources]));
+
+    public string Of(VisitFinding finding) => Join(
+        finding.About.ToString(), finding.Kind.ToString(), Join([.. finding.Sets.Select(s => Join(dialog.Facts[s.Fact].Id, dialog.Facts[s.Fact].Values.NameOf(s.Value), $"{s.Days}"))]), Join([.. finding.Sources]));
+
+    public string Of(AftercareStep step) => Join($"{step.Days}", FindingsOf(step.OnlyIf), FindingsOf(step.NeverIf), Join([.. step.Sources]));
+
     public string Of(Destination destination) => Join(destination.Hours.ToString(), destination.ReachedWhen is { } reached ? Of(reached) : "-");
 
     public static string Of(Level level) => level.Iso ?? "-";
@@ -34,6 +41,8 @@ sealed class RowText(Dialog dialog)
     public string Of(Triage.Asking.Screen screen) => Join(Join([.. screen.Facts.Select(f => dialog.Facts[f].DecidingId)]), screen.AskIn.ToString(), screen.About.ToString());
 
     public string Of(ImpossiblePair pair) => $"{Of(pair.One)} with {Of(pair.Other)}";
+
+    string FindingsOf(ImmutableArray<int> findings) => Join([.. findings.Select(f => dialog.Findings[f].Id).Order(StringComparer.Ordinal)]);
 
     string All(ImmutableArray<Condition> conditions) => Join([.. conditions.Select(Of)]);
 

@@ -34,6 +34,9 @@ public sealed record Dialog(
     /// <summary>What may be recorded of a visit, in the order of the form.</summary>
     public ImmutableArray<VisitFinding> Findings { get; init; } = [];
 
+    /// <summary>The plan for the time after a visit, in the order in which it is read.</summary>
+    public ImmutableArray<AftercareStep> Aftercare { get; init; } = [];
+
     /// <summary>A fact by its own name or by the name of the number counted from it.</summary>
     public Fact? FindFact(string id) =>
         Facts.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal))

@@ -15,6 +15,7 @@ static class AfterVisitParts
         services.AddSingleton<VisitRecording>();
         services.AddSingleton<VisitControl>();
         services.AddSingleton<RecordPages>();
+        services.AddSingleton<AftercarePages>();
         services.AddHostedService<VisitSweep>();
     }
 

@@ -3,6 +3,7 @@ using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
+using EarHelp.Exchange.Codes;
 using EarHelp.Triage.Answers;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
@@ -85,9 +86,14 @@ public sealed class RecordPages(
 
     static ReadOnlyMemory<byte> WriteLink(SignedIn reader, string address) =>
         StaffFrame.Write(reader, reader.Words["record saved heading"], html =>
+        {
+            var (size, path) = ScannedAddress.Draw(address);
             html.Element("h1"u8, reader.Words["record saved heading"]).Element("p"u8, reader.Words["record saved"]).Markup("<p class=\"pen\" id=\"link\">"u8)
-                .Text(address).Markup("</p><p>"u8).Text(reader.Words["record link once"]).Markup("</p><p><a class=\"button quiet\""u8)
-                .Attribute("href"u8, AfterVisitParts.Prefix).Markup(">"u8).Text(reader.Words["record list"]).Markup("</a></p>"u8));
+                .Text(address).Markup("</p><p>"u8).Text(reader.Words["record code"]).Markup("</p><svg class=\"code\" role=\"img\" viewBox=\"0 0 "u8).Number(size).Markup(" "u8).Number(size)
+                .Markup("\""u8).Attribute("aria-label"u8, reader.Words["record code hint"]).Markup("><path class=\"paper\" d=\"M0 0h"u8).Number(size).Markup("v"u8).Number(size).Markup("H0z\"/><path"u8)
+                .Attribute("d"u8, path).Markup("/></svg><p>"u8).Text(reader.Words["record link once"]).Markup("</p><p><a class=\"button quiet\""u8)
+                .Attribute("href"u8, AfterVisitParts.Prefix).Markup(">"u8).Text(reader.Words["record list"]).Markup("</a></p>"u8);
+        });
 
     static ReadOnlyMemory<byte> WriteList(SignedIn reader, ImmutableArray<Visit> all)
     {

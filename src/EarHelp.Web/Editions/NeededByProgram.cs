@@ -17,6 +17,6 @@ public static class NeededByProgram
     public static CompileOptions On(LocalDate? today) =>
         new(
             today,
-            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(FigureWords.Needed).Union(RequiredWords.Interface)],
+            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(FigureWords.Needed).Union(NeededAftercareWords.Texts).Union(RequiredWords.Interface)],
             [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(NeededDeskWords.Pages).Union(RequiredWords.Pages)]);
 }

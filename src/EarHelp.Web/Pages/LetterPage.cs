@@ -4,6 +4,7 @@ using EarHelp.Clinic.Callers;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Telling;
 using EarHelp.Conversation.Turns;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Markup;
 using NodaTime;
@@ -18,13 +19,15 @@ namespace EarHelp.Web.Pages;
 sealed class LetterPage(Words words, Reply? open, string token, string nextTurn, Instant now, FilledForm? filled = null)
 {
     /// <param name="caller">For whom the desk holds the conversation in this browser, or null.</param>
-    internal ReadOnlyMemory<byte> Write(ImmutableArray<TurnTold> history, Caller? caller = null)
+    /// <param name="isAfterVisit">True: there is a plan for the time after a visit.</param>
+    internal ReadOnlyMemory<byte> Write(ImmutableArray<TurnTold> history, Caller? caller = null, bool isAfterVisit = false)
     {
         var turns = SinceLastStart(history);
         return PageFrame.Write(words, new PageState(Title, token, HasQuestion: true), html =>
         {
             html.Markup("<h1>"u8).Text(words["conversation"]).Markup("</h1>"u8);
             CallerMark.Write(html, words, caller, isNow: false);
+            AftercareLink.Write(html, words, isAfterVisit);
             WriteAlarms(html, words, turns, now);
             WriteStatus(html, words);
             html.Markup("<div class=\"log\" id=\"log\" role=\"log\""u8).Attribute("aria-label"u8, words["conversation"]).Markup(">"u8);

@@ -3,6 +3,7 @@ using EarHelp.Clinic.Callers;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Telling;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Visits;
@@ -14,13 +15,14 @@ namespace EarHelp.Web.Pages;
 static class PlanPage
 {
     internal static ReadOnlyMemory<byte> Write(
-        Words words, ServedEdition edition, ImmutableArray<TurnTold> turns, OutcomeTold told, VisitInPlan visit, Caller? caller, string token, string nextTurn, Instant now)
+        Words words, ServedEdition edition, ImmutableArray<TurnTold> turns, OutcomeTold told, VisitInPlan visit, bool isAfterVisit, Caller? caller, string token, string nextTurn, Instant now)
     {
         var heading = words[words.Letter.IsSelf ? "plan heading" : "plan heading other"];
         return PageFrame.Write(words, new PageState(heading, token, HasQuestion: false), html =>
         {
             html.Markup("<div class=\"plan\" id=\"plan\"><h1 tabindex=\"-1\">"u8).Text(heading).Markup("</h1>"u8);
             CallerMark.Write(html, words, caller, isNow: told.Rank == 0);
+            AftercareLink.Write(html, words, isAfterVisit && told.Rank > 0);
             ClosedNow.WriteNotice(html, words, edition, now);
             foreach (var shown in words.Letter.Write(new Reply.Outcome(told), now).OfType<LetterPart.OutcomeShown>())
                 WritePlan(html, words, shown, visit);

@@ -1,3 +1,4 @@
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Look;
 using EarHelp.Web.Staff;
 using EarHelp.Web.Turns;
@@ -56,6 +57,9 @@ static class Routes
         app.MapMethods("/visit/change", Reading, pages.ChangeAsync);
         app.MapMethods("/visit/withdraw", Reading, pages.WithdrawAsync);
         app.MapMethods("/receipt", Reading, pages.ReceiptAsync);
+        var plans = app.Services.GetRequiredService<AftercarePages>();
+        app.MapMethods(AftercarePages.Address, Reading, plans.ReadAsync);
+        app.MapMethods(AftercarePages.Address + "/calendar", Reading, plans.CalendarAsync);
         var times = app.Services.GetRequiredService<TimePages>();
         app.MapMethods("/visit/times", Reading, times.TimesAsync);
         app.MapMethods("/visit/cancel", Reading, times.CancelPageAsync);

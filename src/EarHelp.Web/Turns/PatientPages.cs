@@ -1,5 +1,6 @@
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
@@ -11,7 +12,7 @@ namespace EarHelp.Web.Turns;
 
 /// <summary>The pages that are only read.</summary>
 public sealed class PatientPages(
-    Talk talk, VisitRequests requests, ICallers callers, ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
+    Talk talk, VisitRequests requests, IVisitStore visits, ICallers callers, ServedEditions editions, FaultPages faults, Serving.ServiceSettings settings, TimeProvider clock)
 {
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
@@ -53,7 +54,9 @@ public sealed class PatientPages(
             return;
         var letter = new LetterPage(conversation.Words, conversation.Open, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, letter.Write(
-            await talk.HistoryAsync(conversation, context.RequestAborted), await CallerMark.FindAsync(context, callers, conversation.Id)));
+            await talk.HistoryAsync(conversation, context.RequestAborted),
+            await CallerMark.FindAsync(context, callers, conversation.Id),
+            await AftercarePages.FindVisitAsync(visits, conversation, context.RequestAborted) is not null));
     }
 
     public async Task PlanAsync(HttpContext context)
@@ -71,7 +74,8 @@ public sealed class PatientPages(
         var asked = await requests.FindAsync(conversation.Id, context.RequestAborted);
         var visit = asked is { Request.State: RequestState.Waiting } ? ClinicAnswer.IsNone(asked.Request) ? VisitInPlan.Asked : VisitInPlan.Answered : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
         var caller = await CallerMark.FindAsync(context, callers, conversation.Id);
-        var page = PlanPage.Write(conversation.Words, conversation.Edition, history, ClosedNow.In(conversation.Edition, outcome, Now)!, visit, caller, TokenOf(context), Secret.NewIdentifier(), Now);
+        var isAfterVisit = await AftercarePages.FindVisitAsync(visits, conversation, context.RequestAborted) is not null;
+        var page = PlanPage.Write(conversation.Words, conversation.Edition, history, ClosedNow.In(conversation.Edition, outcome, Now)!, visit, isAfterVisit, caller, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page);
     }
 

@@ -35,6 +35,7 @@ static class Arrows
         ("Npgsql", ["EarHelp.Storage"]),
         ("Hl7.Fhir", ["EarHelp.Exchange"]),
         ("Ical.Net", ["EarHelp.Exchange"]),
+        ("QRCoder", ["EarHelp.Exchange"]),
         ("MailKit", ["EarHelp.Exchange"]),
         ("MimeKit", ["EarHelp.Exchange"]),
         ("System.CommandLine", ["EarHelp.Cli"]),

@@ -1,5 +1,7 @@
 using EarHelp.Proof.Comparing;
 using EarHelp.Proof.Telling;
+using EarHelp.Triage.Editions;
+using EarHelp.Triage.Rules;
 
 namespace EarHelp.Proof.Tests.Comparing;
 
@@ -94,6 +96,19 @@ public sealed class EditionComparisonTests
         var excluded = comparison.Changes.Where(c => c.Kind == ChangeKind.NewlyImpossible).ToArray();
         Assert.NotEmpty(excluded);
         Assert.All(excluded, c => Assert.Matches("Age 1(11|12|13|14|15|16|17|18|19|20)", c.Shown.InWords));
+    }
+
+    [Fact]
+    public void A_day_more_in_the_plan_after_a_visit_is_told_though_no_result_changes()
+    {
+        static Dialog Planned(Dialog dialog, int days) => dialog with { Aftercare = [new AftercareStep(0, 1, new Figures(0, days), [], [], [], dialog.Advice[1].Spot)] };
+
+        var comparison = EditionComparison.Of(SmallEdition.Whole.With(d => Planned(d, 4)), SmallEdition.Whole.With(d => Planned(d, 5)));
+
+        Assert.Equal(["aftercare row \"leave the scab\" changed (dialogs/nip/advice.md:9)"], comparison.Edits.Select(e => e.ToString()));
+        Assert.Empty(comparison.Changes);
+        Assert.False(comparison.ChangesNothing);
+        Assert.True(EditionComparison.Of(SmallEdition.Whole.With(d => Planned(d, 4)), SmallEdition.Whole.With(d => Planned(d, 4))).ChangesNothing);
     }
 
     [Fact]

@@ -63,6 +63,39 @@ public sealed class RecordTests(ClinicStaff staff)
     }
 
     [Fact]
+    public async Task The_patient_reads_the_plan_after_the_visit_by_day_and_takes_its_days_into_a_calendar()
+    {
+        using var clinician = await staff.NewAsync("clinician");
+        var saved = await RecordAsync(clinician, ("found", "left:suction"), ("found", "left:wax left on purpose"), ("found", "person:dizzy in the chair"));
+        Assert.Contains("<svg class=\"code\" role=\"img\"", saved.Html, StringComparison.Ordinal);
+        using var patient = staff.Running.NewPatient();
+        var letter = await OpenAsync(patient, saved);
+        Assert.Contains("href=\"/aftercare\"", letter.Html, StringComparison.Ordinal);
+
+        var plan = await patient.ReadAsync("/aftercare");
+        var large = await patient.ReadAsync("/aftercare?size=large");
+        var calendar = await patient.ReadAsync("/aftercare/calendar");
+
+        foreach (var said in (string[])["After the visit of", "Left ear: Wax was taken out by suction.", "What to mind, and until when", "Ask the clinic when to come again for the wax that was left in.", "Get help for any of these in the 14 days", "Answer the questions"])
+            Assert.Contains(said, plan.Text, StringComparison.Ordinal);
+        Assert.Contains("class=\"plan large\"", large.Html, StringComparison.Ordinal);
+        Assert.StartsWith("BEGIN:VCALENDAR\r\n", calendar.Html, StringComparison.Ordinal);
+        Assert.Contains("DTSTART;VALUE=DATE:", calendar.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("ear", calendar.Html.Replace("earhelp", "", StringComparison.OrdinalIgnoreCase), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Nobody_without_a_visit_has_a_plan_after_one()
+    {
+        using var patient = staff.Running.NewPatient();
+        Assert.Equal("/", (await patient.ReadAsync("/aftercare")).Address.AbsolutePath);
+        await patient.AnswerAsync(await patient.BeginAsync(), ("a:about whom", "me"), ("n:age", "34"), ("a:where now", "near the clinic"));
+
+        Assert.Equal("/letter", (await patient.ReadAsync("/aftercare")).Address.AbsolutePath);
+        Assert.DoesNotContain("/aftercare", (await patient.ReadAsync("/letter")).Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Only_a_clinician_records_a_visit()
     {
         using var desk = await staff.NewAsync("desk");
