@@ -36,6 +36,7 @@ switch (args.FirstOrDefault())
         return 0;
     case "understand":
         UnderstandingReport.Run(args[1..]);
+        FirstMessageReport.Run();
         return 0;
     case "load":
         await LoadReport.RunAsync();

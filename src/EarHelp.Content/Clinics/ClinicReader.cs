@@ -19,6 +19,8 @@ static class ClinicReader
 
     const string VisitKept = "visit kept days";
 
+    const string WordsKept = "words kept days";
+
     const string RecordAddress = "record address";
 
     const int MinutesOfDay = 24 * 60;
@@ -29,7 +31,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, RecordAddress, CountedAnswers.Setting, CountedAnswers.AmongSetting, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, WordsKept, RecordAddress, CountedAnswers.Setting, CountedAnswers.AmongSetting, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, Dialog dialog, LocalDate? today, ProblemList problems)
@@ -58,6 +60,7 @@ static class ClinicReader
             ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
             RequestKeptDays = ReadDays(page, RequestKept, problems),
             VisitKeptDays = ReadDays(page, VisitKept, problems),
+            WordsKeptDays = ReadDays(page, WordsKept, problems),
             RecordAddress = ReadAddress(page, problems),
             CountedAnswers = counted,
             CountedAmong = among,

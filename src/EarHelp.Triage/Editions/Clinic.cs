@@ -40,6 +40,9 @@ public sealed record Clinic(
     /// <summary>Days for which what was recorded of a visit is kept, with the conversation after it; 0: none is recorded here.</summary>
     public int VisitKeptDays { get; init; }
 
+    /// <summary>For how many days clinicians may read what was not understood; 0: never, and nobody is asked whether they may.</summary>
+    public int WordsKeptDays { get; init; }
+
     /// <summary>The https address under which the clinic names what it hands to record systems; empty: nothing is handed over.</summary>
     public string RecordAddress { get; init; } = "";
 
