@@ -42,4 +42,5 @@ public enum AuditDeed
     ListedVisits,
     WroteRecords,
     ListedUnanswered,
+    ReadFigures,
 }

@@ -31,10 +31,10 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, WordsKept, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, WordsKept, RecordAddress, CountedAnswers.Setting, CountedAnswers.AmongSetting, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
-    public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
+    public static Clinic? Read(Page? page, Dialog dialog, LocalDate? today, ProblemList problems)
     {
         if (page is null)
         {
@@ -51,6 +51,7 @@ static class ClinicReader
         tables.ReportUnknown();
         var holidays = tables.ReadHolidays();
         ReportHolidaysEnd(page, holidays, today, problems);
+        var (counted, among) = CountedAnswers.Read(page, dialog, problems);
         return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
             ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
             tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered())
@@ -61,6 +62,8 @@ static class ClinicReader
             VisitKeptDays = ReadDays(page, VisitKept, problems),
             WordsKeptDays = ReadDays(page, WordsKept, problems),
             RecordAddress = ReadAddress(page, problems),
+            CountedAnswers = counted,
+            CountedAmong = among,
             Lengths = VisitTable.Read(page, problems),
         };
     }

@@ -6,10 +6,10 @@ using EarHelp.Conversation.Replies;
 
 namespace EarHelp.Conversation.Recalling;
 
-/// <summary>Finds who was told something by a rule, so that they can be called back.</summary>
+/// <summary>Finds who was told something by a rule, or a level, so that they can be called back.</summary>
 public static class RecallSearch
 {
-    /// <param name="rule">A row, or the rule that owns several.</param>
+    /// <param name="rule">A row, the rule that owns several, or a level: whatever decided for it.</param>
     public static async ValueTask<Recall> FindAsync(
         IKeptConversations kept, ITurnStore turns, string edition, string rule, CancellationToken cancellation)
     {
@@ -39,7 +39,7 @@ public static class RecallSearch
         {
             foreach (var outcome in TurnJson.Read(record.Body.Span).Replies.OfType<Reply.Outcome>())
             {
-                ReasonTold[] reasons = [.. outcome.Told.Reasons.Where(r => Owns(rule, r.Rule))];
+                ReasonTold[] reasons = [.. outcome.Told.Reasons.Where(r => outcome.Told.Level == rule ? r.Decides : Owns(rule, r.Rule))];
                 if (reasons.Length > 0)
                 {
                     ImmutableArray<string> rows = [.. reasons.Select(r => r.Rule).Distinct().Order(StringComparer.Ordinal)];

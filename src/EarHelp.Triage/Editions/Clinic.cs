@@ -46,6 +46,16 @@ public sealed record Clinic(
     /// <summary>The https address under which the clinic names what it hands to record systems; empty: nothing is handed over.</summary>
     public string RecordAddress { get; init; } = "";
 
+    /// <summary>Facts whose answers the clinic counts among its figures; empty: none.</summary>
+    public ImmutableArray<string> CountedAnswers
+    {
+        get => field.IsDefault ? [] : field;
+        init;
+    } = [];
+
+    /// <summary>The yes/no fact among whose "yes" they are counted; null with <see cref="CountedAnswers"/> empty.</summary>
+    public string? CountedAmong { get; init; }
+
     /// <summary>How times for visits are planned; null: none are offered on the pages.</summary>
     public VisitLengths? Lengths { get; init; }
 }

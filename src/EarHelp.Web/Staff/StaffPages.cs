@@ -122,6 +122,7 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.ListedVisits => "audit listed visits",
         AuditDeed.WroteRecords => "audit wrote records",
         AuditDeed.ListedUnanswered => "audit listed unanswered",
+        AuditDeed.ReadFigures => "audit read figures",
         _ => throw new UnreachableException(),
     };
 }
