@@ -3,7 +3,7 @@ using System.Text.Json;
 using EarHelp.Cli.Keeping;
 using EarHelp.Cli.Teaching;
 using EarHelp.Clinic.Auditing;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Understanding.Messages;
 using NodaTime;
 

@@ -4,7 +4,7 @@ using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Staff;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;

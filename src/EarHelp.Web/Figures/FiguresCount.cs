@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using EarHelp.Clinic.Figures;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
@@ -54,19 +53,11 @@ public sealed class FiguresCount(
 
         var telephoned = (await callers.AllAsync(cancellation)).Select(c => c.Conversation).ToHashSet(StringComparer.Ordinal);
         var unreadable = 0;
-        foreach (var id in await kept.ConversationsAsync(cancellation))
+        await foreach (var one in kept.ReadAsync(turns, records => records.IsEmpty ? null : CountedConversation.Of(records), cancellation))
         {
-            try
-            {
-                if (await turns.LoadAsync(id, cancellation) is not { IsEmpty: false } records)
-                    continue;
-                var conversation = CountedConversation.Of(records);
-                MonthOf(conversation.BeganAt).Add(conversation, telephoned.Contains(id), clinic, now);
-            }
-            catch (Exception damaged) when (damaged is StoreFailedException or JsonException)
-            {
-                unreadable++;
-            }
+            if (one.Read is { } conversation)
+                MonthOf(conversation.BeganAt).Add(conversation, telephoned.Contains(one.Conversation), clinic, now);
+            unreadable += one.IsReadable ? 0 : 1;
         }
 
         foreach (var request in (await requests.WaitingAsync(cancellation)).Select(k => CountedRequest.Of(k.Request, now)))

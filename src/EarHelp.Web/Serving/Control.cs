@@ -4,7 +4,7 @@ using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
 using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Fhir;
 using EarHelp.Web.Editions;

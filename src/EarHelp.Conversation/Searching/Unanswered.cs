@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace EarHelp.Conversation.Recalling;
+namespace EarHelp.Conversation.Searching;
 
 /// <summary>A message that was not understood. It names no person and no conversation.</summary>
 /// <param name="Day">ISO 8601, UTC.</param>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Conversation.Records;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.States;
@@ -9,7 +9,7 @@ using EarHelp.Conversation.Tests.Taking;
 using EarHelp.Conversation.Turns;
 using NodaTime;
 
-namespace EarHelp.Conversation.Tests.Recalling;
+namespace EarHelp.Conversation.Tests.Searching;
 
 /// <summary>What was not understood is read by clinicians only where the person allows it, and only for a time.</summary>
 public sealed class UnansweredTests : IKeptConversations

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Records;
 using EarHelp.Conversation.Replies;
 
-namespace EarHelp.Conversation.Recalling;
+namespace EarHelp.Conversation.Searching;
 
 /// <summary>Finds who was told something by a rule, or a level, so that they can be called back.</summary>
 public static class RecallSearch
@@ -13,20 +12,13 @@ public static class RecallSearch
     public static async ValueTask<Recall> FindAsync(
         IKeptConversations kept, ITurnStore turns, string edition, string rule, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(kept);
-        ArgumentNullException.ThrowIfNull(turns);
         var told = ImmutableArray.CreateBuilder<ToldByRule>();
         var unreadable = ImmutableArray.CreateBuilder<string>();
-        foreach (var conversation in await kept.ConversationsAsync(cancellation).ConfigureAwait(false))
+        await foreach (var one in kept.ReadAsync(turns, records => In(records, edition, rule).ToList(), cancellation).ConfigureAwait(false))
         {
-            try
-            {
-                told.AddRange(In(await turns.LoadAsync(conversation, cancellation).ConfigureAwait(false), edition, rule));
-            }
-            catch (Exception damaged) when (damaged is StoreFailedException or JsonException)
-            {
-                unreadable.Add(conversation);
-            }
+            told.AddRange(one.Read ?? []);
+            if (!one.IsReadable)
+                unreadable.Add(one.Conversation);
         }
 
         return new Recall([.. told.OrderBy(t => t.AtUnixMilliseconds).ThenBy(t => t.Conversation, StringComparer.Ordinal)], unreadable.ToImmutable());

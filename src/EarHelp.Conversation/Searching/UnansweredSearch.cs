@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Records;
 using EarHelp.Conversation.Replies;
@@ -8,7 +7,7 @@ using EarHelp.Understanding.Messages;
 using NodaTime;
 using NodaTime.Text;
 
-namespace EarHelp.Conversation.Recalling;
+namespace EarHelp.Conversation.Searching;
 
 /// <summary>
 /// Finds what was typed and not understood in conversations whose people allowed clinicians to read it. It is read from the
@@ -21,20 +20,12 @@ public static class UnansweredSearch
     public static async ValueTask<Unanswered> FindAsync(
         IKeptConversations kept, ITurnStore turns, PhraseBook book, Instant since, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(kept);
-        ArgumentNullException.ThrowIfNull(turns);
         var found = ImmutableArray.CreateBuilder<NotUnderstood>();
         var unreadable = 0;
-        foreach (var conversation in await kept.ConversationsAsync(cancellation).ConfigureAwait(false))
+        await foreach (var one in kept.ReadAsync(turns, records => In(records, book, since), cancellation).ConfigureAwait(false))
         {
-            try
-            {
-                found.AddRange(In(await turns.LoadAsync(conversation, cancellation).ConfigureAwait(false), book, since));
-            }
-            catch (Exception damaged) when (damaged is StoreFailedException or JsonException)
-            {
-                unreadable++;
-            }
+            found.AddRange(one.Read ?? []);
+            unreadable += one.IsReadable ? 0 : 1;
         }
 
         return new Unanswered([.. found.OrderBy(f => f.Day, StringComparer.Ordinal).ThenBy(f => f.Words, StringComparer.Ordinal)], unreadable);
