@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
 using EarHelp.Web.Pages;
+using EarHelp.Web.Systems;
 
 namespace EarHelp.Web.Staff;
 
@@ -62,6 +63,7 @@ public sealed class AccountPages(StaffGate gate, IStaffStore store, FaultPages f
             StaffForm.WriteLine(html, words, StaffForm.Name, "staff invite name", "text", "off");
             StaffForm.WriteRoles(html, words, []);
             StaffForm.End(html, words, "staff invite button");
+            SystemForm.WriteNew(html, reader);
         });
     }
 
@@ -75,6 +77,12 @@ public sealed class AccountPages(StaffGate gate, IStaffStore store, FaultPages f
             StaffForm.WriteFault(html, words, fault);
             if (account.State == StaffState.Closed)
                 return;
+            if (account.Has(StaffRole.System))
+            {
+                SystemForm.WriteEnd(html, reader, account);
+                return;
+            }
+
             var address = $"{StaffParts.Prefix}/accounts/{account.Id}";
             StaffForm.Begin(html, address + "/roles", reader.Token);
             StaffForm.WriteRoles(html, words, account.Roles);

@@ -97,7 +97,7 @@ public sealed class AccountPosts(StaffGate gate, IStaffStore store, AccountPages
     {
         if (await gate.TakeAsync(context, StaffRole.Administrator) is not var (by, fields))
             return null;
-        if (await store.FindAsync((string)context.Request.RouteValues["id"]!, context.RequestAborted) is { State: not StaffState.Closed } account)
+        if (await store.FindAsync((string)context.Request.RouteValues["id"]!, context.RequestAborted) is { State: not StaffState.Closed, TokenHash: null } account)
             return (by, fields, account);
         await faults.SendAsync(context, StatusCodes.Status404NotFound);
         return null;

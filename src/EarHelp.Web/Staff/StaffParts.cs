@@ -2,6 +2,7 @@ using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Figures;
 using EarHelp.Web.Serving;
+using EarHelp.Web.Systems;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
@@ -76,6 +77,7 @@ static class StaffParts
         DeskParts.Add(services);
         AfterVisitParts.Add(services);
         FiguresParts.Add(services);
+        SystemParts.Add(services);
     }
 
     internal static void Map(WebApplication app)
@@ -109,6 +111,7 @@ static class StaffParts
         DeskParts.Map(app);
         AfterVisitParts.Map(app);
         FiguresParts.Map(app);
+        SystemParts.Map(app);
     }
 
     static void Configure(IdentityOptions identity)
