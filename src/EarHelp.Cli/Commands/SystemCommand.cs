@@ -42,18 +42,15 @@ public static class SystemCommand
                 throw new WrongUseException("name a system, or --list, or --end ID.");
             var folder = KeptFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal);
             using var service = RunningService.Find(folder);
-            var store = service is null ? OpenedStore.Open(folder, terminal) : null;
-            await using (store?.ConfigureAwait(false))
-            {
-                var access = store is null ? null : new SystemAccess(store.Staff, new Auditor(store.Audit, clock));
-                if (ended is not null)
-                    return await EndAsync(service, access, ended, terminal, cancellation).ConfigureAwait(false);
-                if (called is { Length: > 0 })
-                    return await LetReadAsync(service, access, called, terminal, cancellation).ConfigureAwait(false);
-                foreach (var system in await ListAsync(service, access, cancellation).ConfigureAwait(false))
-                    await terminal.Out.WriteLineAsync($"{system.Id}  {system.Name}").ConfigureAwait(false);
-                return ExitCode.Fine;
-            }
+            await using var store = service is null ? OpenedStore.Open(folder, terminal) : null;
+            var access = store is null ? null : new SystemAccess(store.Staff, new Auditor(store.Audit, clock));
+            if (ended is not null)
+                return await EndAsync(service, access, ended, terminal, cancellation).ConfigureAwait(false);
+            if (called is { Length: > 0 })
+                return await LetReadAsync(service, access, called, terminal, cancellation).ConfigureAwait(false);
+            foreach (var system in await ListAsync(service, access, cancellation).ConfigureAwait(false))
+                await terminal.Out.WriteLineAsync($"{system.Id}  {system.Name}").ConfigureAwait(false);
+            return ExitCode.Fine;
         });
         return command;
     }

@@ -199,10 +199,8 @@ public sealed class SystemApiTests(ClinicStaff staff)
         await Asking.AskAsync(patient, ("name", "Zita Marl"), ("reach", "text"), ("number", "07700 900123"), ("step-free", "yes"));
         using var clinician = await staff.NewAsync("clinician");
         var form = await clinician.Browser.ReadAsync("/staff/visits/new");
-        var at = ClinicStaff.Now.AddHours(-1);
-        await clinician.SendAsync(
-            "/staff/visits", form, ("found", "left:suction"), ("date", at.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)),
-            ("time", at.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)));
+        var when = ClinicStaff.Now.AddHours(-1).ToString("yyyy-MM-dd'T'HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+        await clinician.SendAsync("/staff/visits", form, ("when", when), ("found", "left:suction"));
         var visits = await staff.Running.Services.GetRequiredService<IVisitStore>().AllAsync(default);
         return (await staff.Running.ConversationOfAsync(patient), visits[0].Conversation);
     }
