@@ -44,4 +44,6 @@ public enum AuditDeed
     ListedUnanswered,
     ReadFigures,
     LetSystemRead,
+    PasswordChanged,
+    CodeKeyChanged,
 }

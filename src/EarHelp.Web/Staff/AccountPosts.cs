@@ -44,7 +44,7 @@ public sealed class AccountPosts(StaffGate gate, IStaffStore store, AccountPages
     {
         if (await OpenAsync(context) is not var (by, _, account))
             return;
-        var without = account with { State = StaffState.Invited, PasswordHash = null, SealedCodeKey = null, Passkeys = [], Stamp = Secret.NewIdentifier() };
+        var without = OneTimeInvitation.WithoutAll(account);
         if (await LeavesNobodyAsync(account, without, context.RequestAborted))
             await pages.SendOneAsync(context, by, "staff last administrator");
         else

@@ -15,6 +15,8 @@ public static class NeededStaffWords
         "staff join password short", "staff join button", "staff key heading", "staff key hint", "staff key link", "staff key button", "staff join one-time wrong",
         "staff passkey sign in", "staff passkey add", "staff passkey failed", "staff passkeys", "staff passkeys none", "staff passkeys hint", "staff passkey made",
         "staff passkey remove", "staff me", "staff signs in as",
+        "staff password change", "staff password change hint", "staff password now", "staff password new", "staff password changed", "staff password change button",
+        "staff codes change", "staff codes change hint", "staff codes change button", "staff codes changed", "staff codes late", "staff own wrong",
         "staff accounts", "staff who", "staff roles", "staff state", "staff nameless", "staff state invited", "staff state open", "staff state closed",
         "staff role desk", "staff role clinician", "staff role author", "staff role approver", "staff role administrator",
         "staff invite heading", "staff invite name", "staff invite no name", "staff invite button", "staff invited heading", "staff invited",

@@ -61,6 +61,22 @@ public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor au
         await PageResponse.GoToAsync(context, StaffParts.Prefix);
     }
 
+    /// <summary>True if who is signed in has shown again who they are. A wrong try counts as one of signing in does.</summary>
+    internal async Task<bool> IsShownAgainAsync(HttpContext context, StaffMember member, IFormCollection fields)
+    {
+        using var turn = await oneAtATime.EnterAsync("staff:" + member.Account.SignInName, context.RequestAborted);
+        var members = context.RequestServices.GetRequiredService<UserManager<StaffMember>>();
+        if (await members.FindByIdAsync(member.Account.Id) is { } now
+            && await IsRightAsync(members, now, fields[StaffForm.Password].ToString(), fields[StaffForm.Code].ToString()))
+        {
+            member.Account = now.Account;
+            return true;
+        }
+
+        await auditor.AddAsync(member.Account.Id, AuditDeed.SignInRefused, null, context.RequestAborted);
+        return false;
+    }
+
     internal static async Task<bool> MaySignInAsync(UserManager<StaffMember> members, StaffMember member) =>
         member.Account.State == StaffState.Open && !await members.IsLockedOutAsync(member);
 

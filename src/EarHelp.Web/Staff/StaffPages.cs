@@ -46,6 +46,8 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
             }
 
             PasskeyForms.WriteAdd(html, words, reader.Token);
+            html.Markup("<ul><li><a"u8).Attribute("href"u8, OwnAccountPages.PasswordAddress).Markup(">"u8).Text(words["staff password change"])
+                .Markup("</a></li><li><a"u8).Attribute("href"u8, OwnAccountPages.CodesAddress).Markup(">"u8).Text(words["staff codes change"]).Markup("</a></li></ul>"u8);
         }));
     }
 
@@ -124,6 +126,8 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.ListedUnanswered => "audit listed unanswered",
         AuditDeed.ReadFigures => "audit read figures",
         AuditDeed.LetSystemRead => "audit let system read",
+        AuditDeed.PasswordChanged => "audit password changed",
+        AuditDeed.CodeKeyChanged => "audit code key changed",
         _ => throw new UnreachableException(),
     };
 }
