@@ -35,6 +35,9 @@ public sealed record StaffAccount(string Id, int Version, string ShownName, Immu
 
     public ImmutableArray<Passkey> Passkeys { get; init; } = [];
 
+    /// <summary>True for somebody who signs in at the clinic's own provider, which says the name and the roles each time.</summary>
+    public bool IsFromProvider { get; init; }
+
     /// <summary>Lower-case hex SHA-256 of the token by which one of the clinic's own systems reads; null: it is no system, or may not any more.</summary>
     public string? TokenHash { get; init; }
 

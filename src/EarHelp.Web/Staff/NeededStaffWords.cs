@@ -17,6 +17,7 @@ public static class NeededStaffWords
         "staff passkey remove", "staff me", "staff signs in as",
         "staff password change", "staff password change hint", "staff password now", "staff password new", "staff password changed", "staff password change button",
         "staff codes change", "staff codes change hint", "staff codes change button", "staff codes changed", "staff codes late", "staff own wrong",
+        "staff provider sign in", "staff provider failed", "staff provider no role", "staff provider me", "staff provider roles",
         "staff accounts", "staff who", "staff roles", "staff state", "staff nameless", "staff state invited", "staff state open", "staff state closed",
         "staff role desk", "staff role clinician", "staff role author", "staff role approver", "staff role administrator",
         "staff invite heading", "staff invite name", "staff invite no name", "staff invite button", "staff invited heading", "staff invited",

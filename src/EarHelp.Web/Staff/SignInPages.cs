@@ -1,13 +1,14 @@
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Staff;
 using EarHelp.Web.Pages;
+using EarHelp.Web.Provider;
 using EarHelp.Web.Turns;
 using Microsoft.AspNetCore.Identity;
 
 namespace EarHelp.Web.Staff;
 
 /// <summary>Signing in with a password and a one-time code, and signing out.</summary>
-public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor auditor)
+public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor auditor, ProviderSettings? provider = null)
 {
     /// <summary>What a password is compared with when there is no such account, so that the answer takes as long.</summary>
     string? _nobodysHash;
@@ -112,6 +113,8 @@ public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor au
         {
             html.Element("h1"u8, words["staff sign in"]);
             StaffForm.WriteFault(html, words, fault);
+            if (provider is not null)
+                ProviderPages.WriteWay(html, words);
             PasskeyForms.WriteSignIn(html, words, token);
             StaffForm.Begin(html, StaffParts.Prefix + "/sign-in", token);
             StaffForm.WriteLine(html, words, StaffForm.Name, "staff name", "text", "username", name);

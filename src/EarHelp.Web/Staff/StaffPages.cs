@@ -36,7 +36,14 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         var words = reader.Words;
         await PageResponse.SendAsync(context, StaffFrame.Write(reader, words["staff me"], html =>
         {
-            html.Element("h1"u8, words["staff me"]).Element("p"u8, words.Letter.Text("staff signs in as", ("name", reader.Account.SignInName)))
+            html.Element("h1"u8, words["staff me"]);
+            if (reader.Account.IsFromProvider)
+            {
+                html.Element("p"u8, words["staff provider me"]);
+                return;
+            }
+
+            html.Element("p"u8, words.Letter.Text("staff signs in as", ("name", reader.Account.SignInName)))
                 .Element("h2"u8, words["staff passkeys"]).Element("p"u8, words[reader.Account.Passkeys.IsEmpty ? "staff passkeys none" : "staff passkeys hint"]);
             foreach (var passkey in reader.Account.Passkeys)
             {

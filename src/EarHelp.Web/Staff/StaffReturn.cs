@@ -17,7 +17,7 @@ public sealed class StaffReturn(IStaffStore store, Auditor auditor, TimeProvider
     public async Task<string?> MakeCodeAsync(string id, CancellationToken cancellation)
     {
         while ((await store.AllAsync(cancellation)).FirstOrDefault(a => a.Id == id || (a.SignInName.Length > 0 && a.SignInName == StaffMembers.Plain(id))) is
-            { State: not StaffState.Closed, TokenHash: null } account)
+            { State: not StaffState.Closed, TokenHash: null, IsFromProvider: false } account)
         {
             var next = OneTimeInvitation.WithoutAll(account) with { Version = account.Version + 1 };
             var (invited, code) = OneTimeInvitation.For(next, Instant.FromDateTimeOffset(clock.GetUtcNow()));
