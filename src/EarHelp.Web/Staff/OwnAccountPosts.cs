@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using EarHelp.Clinic.Auditing;
-using EarHelp.Web.Security;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 
@@ -77,7 +76,7 @@ public sealed class OwnAccountPosts(StaffGate gate, SignInPages signIn, Auditor 
     /// <summary>A new stamp ends every sign-in; this browser is signed in again.</summary>
     async Task KeepAsync(HttpContext context, SignedIn by, StaffMember member, AuditDeed deed, string heading, string done)
     {
-        member.Account = member.Account with { Stamp = Secret.NewIdentifier() };
+        member.Account = member.Account with { Stamp = Security.Secret.NewIdentifier() };
         await auditor.AddAboutAccountAsync(by.Account.Id, deed, by.Account.Id, context.RequestAborted);
         if (!(await Members(context).UpdateAsync(member)).Succeeded)
         {
