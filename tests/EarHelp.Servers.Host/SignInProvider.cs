@@ -44,7 +44,7 @@ public sealed class SignInProvider : IAsyncDisposable
         }));
         _app.MapGet("/keys", Keys);
         _app.MapGet("/authorize", Authorize);
-        _app.MapPost("/token", TokenAsync);
+        _app.MapPost("/token", (Delegate)TokenAsync);
     }
 
     public string Address => _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();

@@ -20,6 +20,7 @@ public sealed class OwnAccountTests(ClinicStaff staff)
 
         Assert.Contains("Your password is changed", done.Text, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, (await colleague.Browser.ReadAsync("/staff/me")).Status);
+        await SignOutAsync(colleague);
         Assert.Equal(422, (int)(await colleague.SignInAsync(Colleague.Password)).Status);
         Assert.Contains(await AuditAsync(colleague), e => e.Deed == AuditDeed.PasswordChanged);
     }
@@ -77,6 +78,7 @@ public sealed class OwnAccountTests(ClinicStaff staff)
         var done = await ConfirmAsync(colleague, wrong, OneTimeCode.Of(key, DateTimeOffset.UtcNow, -1));
 
         Assert.Contains("count from now on", done.Text, StringComparison.Ordinal);
+        await SignOutAsync(colleague);
         Assert.Equal(422, (int)(await colleague.SignInAsync()).Status);
         Assert.Equal("/staff", (await colleague.SignInAsync(code: OneTimeCode.Of(key, DateTimeOffset.UtcNow))).Address.AbsolutePath);
         Assert.Contains(await AuditAsync(colleague), e => e.Deed == AuditDeed.CodeKeyChanged);
@@ -102,6 +104,8 @@ public sealed class OwnAccountTests(ClinicStaff staff)
 
     static async Task<PageRead> ChangePasswordAsync(Colleague colleague, string password, string code, string next) =>
         await colleague.SendAsync(Password, await colleague.Browser.ReadAsync(Password), ("password", password), ("code", code), ("new-password", next));
+
+    static async Task SignOutAsync(Colleague colleague) => await colleague.SendAsync("/staff/sign-out", await colleague.Browser.ReadAsync("/staff/me"));
 
     static async Task<PageRead> ShowKeyAsync(Colleague colleague) =>
         await colleague.SendAsync(Codes, await colleague.Browser.ReadAsync(Codes), ("password", Colleague.Password), ("code", colleague.NextCode()));
