@@ -22,6 +22,8 @@ public static class EarHelpCommand
           earhelp visit --help              record what was done and found, and get the patient's link
           earhelp audit                     who read and changed which record, and whether that is whole
           earhelp move --help               carry everything to a PostgreSQL database, or back
+          earhelp staff --help              a way back in for staff who have lost everything
+          earhelp system --help             let one of the clinic's own systems read, by a token
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
           earhelp understand --help         put messages in as JSON lines, read what they say
@@ -52,6 +54,8 @@ public static class EarHelpCommand
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal, clock),
             AuditCommand.Make(terminal, clock),
+            SystemCommand.Make(terminal, clock),
+            StaffCommand.Make(terminal, clock),
             MoveCommand.Make(terminal),
             MapCommand.Make(terminal),
             ExplainCommand.Make(terminal),

@@ -27,6 +27,10 @@ sealed class OpenedStore : IAsyncDisposable
 
     public IAuditTrail Audit => _store.Audit;
 
+    public IStaffStore Staff => _store.Staff;
+
+    public IVisitStore Visits => _store.Visits;
+
     /// <exception cref="WrongUseException">Another process has it, or it cannot be opened.</exception>
     public static OpenedStore Open(string folder, Terminal terminal)
     {

@@ -43,4 +43,7 @@ public enum AuditDeed
     WroteRecords,
     ListedUnanswered,
     ReadFigures,
+    LetSystemRead,
+    PasswordChanged,
+    CodeKeyChanged,
 }

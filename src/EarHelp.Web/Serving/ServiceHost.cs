@@ -10,6 +10,7 @@ using EarHelp.Web.Bot;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
+using EarHelp.Web.Provider;
 using EarHelp.Web.Security;
 using EarHelp.Web.Staff;
 using EarHelp.Web.Turns;
@@ -41,6 +42,7 @@ public static class ServiceHost
         ConfigureServer(builder, settings);
         AddParts(builder.Services, settings);
         BotChannel.Add(builder.Services, builder.Configuration);
+        ProviderParts.Add(builder.Services, builder.Configuration);
         configure?.Invoke(builder.Services);
         var app = builder.Build();
         if (!settings.Proxies.IsEmpty)
@@ -49,6 +51,7 @@ public static class ServiceHost
         app.UseRouting();
         Routes.Map(app);
         BotChannel.Map(app);
+        ProviderParts.Map(app);
         return app;
     }
 

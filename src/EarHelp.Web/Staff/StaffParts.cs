@@ -2,6 +2,7 @@ using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Figures;
 using EarHelp.Web.Serving;
+using EarHelp.Web.Systems;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
@@ -73,9 +74,14 @@ static class StaffParts
         services.AddSingleton<AccountPages>();
         services.AddSingleton<AccountPosts>();
         services.AddSingleton<StaffPages>();
+        services.AddSingleton<OwnAccountPages>();
+        services.AddSingleton<OwnAccountPosts>();
+        services.AddSingleton<StaffReturn>();
+        services.AddSingleton<StaffControl>();
         DeskParts.Add(services);
         AfterVisitParts.Add(services);
         FiguresParts.Add(services);
+        SystemParts.Add(services);
     }
 
     internal static void Map(WebApplication app)
@@ -106,9 +112,20 @@ static class StaffParts
         app.MapGet(Prefix, pages.HomeAsync);
         app.MapGet(Prefix + "/me", pages.MeAsync);
         app.MapGet(Prefix + "/audit", pages.AuditAsync);
+        var own = app.Services.GetRequiredService<OwnAccountPages>();
+        app.MapGet(OwnAccountPages.PasswordAddress, own.PasswordAsync);
+        app.MapGet(OwnAccountPages.CodesAddress, own.CodesAsync);
+        var ownPosts = app.Services.GetRequiredService<OwnAccountPosts>();
+        app.MapPost(OwnAccountPages.PasswordAddress, ownPosts.ChangePasswordAsync);
+        app.MapPost(OwnAccountPages.CodesAddress, ownPosts.ShowKeyAsync);
+        app.MapPost(OwnAccountPages.CodesAddress + "/confirm", ownPosts.ConfirmKeyAsync);
+        var control = app.Services.GetRequiredService<StaffControl>();
+        app.MapGet(ControlSocket.Prefix + "/staff", control.ListAsync);
+        app.MapPost(ControlSocket.Prefix + "/staff/{id}/code", control.MakeCodeAsync);
         DeskParts.Map(app);
         AfterVisitParts.Map(app);
         FiguresParts.Map(app);
+        SystemParts.Map(app);
     }
 
     static void Configure(IdentityOptions identity)

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
 
 namespace EarHelp.Browser.Running;
@@ -16,10 +17,25 @@ public sealed class Service : IAsyncLifetime, IDisposable
         "--disable-component-update", "--disable-sync",
     ];
 
+    readonly FakeTimeProvider? _clock;
     readonly StringWriter _console = new();
     readonly string _data = Directory.CreateTempSubdirectory("earhelp-browser-").FullName;
     WebApplication? _app;
     IPlaywright? _playwright;
+
+    public Service()
+    {
+    }
+
+    Service(FakeTimeProvider clock) => _clock = clock;
+
+    /// <summary>A service of its own whose clock stands still at a moment.</summary>
+    public static async Task<Service> AtAsync(DateTimeOffset moment)
+    {
+        var service = new Service(new FakeTimeProvider(moment));
+        await service.InitializeAsync();
+        return service;
+    }
 
     public Uri Address { get; private set; } = new("http://localhost");
 
@@ -35,7 +51,12 @@ public sealed class Service : IAsyncLifetime, IDisposable
     {
         _app = ServiceHost.Build(
             ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000"],
-            services => services.AddSingleton<TextWriter>(_console));
+            services =>
+            {
+                services.AddSingleton<TextWriter>(_console);
+                if (_clock is not null)
+                    services.AddSingleton<TimeProvider>(_clock);
+            });
         await _app.StartAsync();
         var served = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         Address = new Uri($"http://localhost:{new Uri(served).Port}");
