@@ -33,6 +33,7 @@ public sealed class LiteTurnStore : IStore
         Closings = new LiteClosings(this, file);
         Incidents = new LiteIncidents(this, file);
         Callers = new LiteCallers(this, file);
+        FollowUps = new LiteFollowUps(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
@@ -56,6 +57,9 @@ public sealed class LiteTurnStore : IStore
 
     /// <summary>For whom the desk holds conversations, in the same file.</summary>
     public ICallers Callers { get; }
+
+    /// <summary>How patients are asked after a visit, in the same file.</summary>
+    public IFollowUps FollowUps { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -173,6 +177,7 @@ public sealed class LiteTurnStore : IStore
             VisitDocuments.Delete(database, conversation);
             IncidentDocuments.Delete(database, conversation);
             CallerDocuments.Delete(database, conversation);
+            FollowUpDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);

@@ -29,7 +29,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, CheckInTimes.Days, CheckInTimes.From, CheckInTimes.To, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
@@ -58,6 +58,9 @@ static class ClinicReader
             RequestKeptDays = ReadDays(page, RequestKept, problems),
             VisitKeptDays = ReadDays(page, VisitKept, problems),
             RecordAddress = ReadAddress(page, problems),
+            CheckInDays = CheckInTimes.ReadDays(page, problems),
+            MessagesFrom = CheckInTimes.ReadTime(page, CheckInTimes.From, LocalTime.Midnight, problems),
+            MessagesTo = CheckInTimes.ReadTime(page, CheckInTimes.To, LocalTime.MaxValue, problems),
             Lengths = VisitTable.Read(page, problems),
         };
     }

@@ -34,6 +34,7 @@ public sealed class PostgresStore : IStore
         Closings = new PostgresClosings(database);
         Incidents = new PostgresIncidents(database);
         Callers = new PostgresCallers(database);
+        FollowUps = new PostgresFollowUps(database);
     }
 
     public IRequestStore Requests { get; }
@@ -49,6 +50,8 @@ public sealed class PostgresStore : IStore
     public IIncidents Incidents { get; }
 
     public ICallers Callers { get; }
+
+    public IFollowUps FollowUps { get; }
 
     /// <summary>False from a failure to reach the database until it is reached again.</summary>
     public bool IsHealthy => _database.IsReached;

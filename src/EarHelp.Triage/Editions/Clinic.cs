@@ -43,6 +43,19 @@ public sealed record Clinic(
     /// <summary>The https address under which the clinic names what it hands to record systems; empty: nothing is handed over.</summary>
     public string RecordAddress { get; init; } = "";
 
+    /// <summary>Whole days after the day of a visit on which the patient is asked how it is, in order; empty: nobody is asked.</summary>
+    public ImmutableArray<int> CheckInDays
+    {
+        get => field.IsDefault ? [] : field;
+        init;
+    } = [];
+
+    /// <summary>From when on messages may be sent, at the clinic.</summary>
+    public LocalTime MessagesFrom { get; init; } = LocalTime.Midnight;
+
+    /// <summary>From then on no message is sent until the next day; the moment itself is outside.</summary>
+    public LocalTime MessagesTo { get; init; } = LocalTime.MaxValue;
+
     /// <summary>How times for visits are planned; null: none are offered on the pages.</summary>
     public VisitLengths? Lengths { get; init; }
 }
