@@ -14,7 +14,8 @@ sealed class AftercareReader(NameIndex advice, NameIndex findings, SourceReader 
 
     const string To = " to ";
 
-    public ImmutableArray<AftercareStep> Read(ImmutableArray<PageTable> tables)
+    /// <param name="recorded">The tables of findings: where visits are recorded, each one has a plan.</param>
+    public ImmutableArray<AftercareStep> Read(ImmutableArray<PageTable> tables, ImmutableArray<PageTable> recorded)
     {
         var names = new NameList("aftercare step", problems);
         var steps = ImmutableArray.CreateBuilder<AftercareStep>();
@@ -35,8 +36,8 @@ sealed class AftercareReader(NameIndex advice, NameIndex findings, SourceReader 
             }
         }
 
-        if (!tables.IsEmpty && !steps.Any(s => s.OnlyIf.IsEmpty && s.NeverIf.IsEmpty))
-            Wrong(tables[0].Spot, "Some visit has no plan: no row is planned after every visit.", "Let one row, for example the warning signs, have - in \"only if\" and in \"never if\".");
+        if (tables.Concat(recorded).FirstOrDefault() is { } place && !steps.Any(s => s.OnlyIf.IsEmpty && s.NeverIf.IsEmpty))
+            Wrong(place.Spot, "Some visit has no plan: no row is planned after every visit.", "Let one row of a table \"aftercare\", for example the warning signs, have - in \"only if\" and in \"never if\".");
         return steps.ToImmutable();
     }
 

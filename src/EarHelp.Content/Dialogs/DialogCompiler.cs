@@ -54,7 +54,7 @@ static class DialogCompiler
             DropsPlans = new DropsPlanReader(new NameIndex("advice item", adviceNames, problems), sources, problems).Read(tables.Of(TableKinds.DropsPlan)),
             Findings = findings,
             Aftercare = new AftercareReader(
-                new NameIndex("advice item", adviceNames, problems), new NameIndex("finding", findings.Select(f => f.Id), problems), sources, problems).Read(tables.Of(TableKinds.Aftercare)),
+                new NameIndex("advice item", adviceNames, problems), new NameIndex("finding", findings.Select(f => f.Id), problems), sources, problems).Read(tables.Of(TableKinds.Aftercare), tables.Of(TableKinds.Finding)),
             AskedGently = DialogSettings.ReadAskedGently(pages, facts.Select(f => f.Id), problems),
         };
         return new CompiledDialog(dialog, scope, sources, conditions, rules.IsOtherwise);

@@ -6,6 +6,8 @@ public sealed class FindingTests
 {
     const string Head = "---\ndialog: nip\n---\n| finding | about | kind | for a time | days | for good | source |\n|---|---|---|---|---|---|---|\n";
 
+    const string Plan = "\n\n| aftercare | days | only if | never if | source |\n|---|---|---|---|---|\n| leave the scab | 0 | - | - | [S1] |\n";
+
     [Theory]
     [InlineData("| seen | person | found | jelly allergy: yes | - | - | [S1] |", "Nothing says for how many days it counts.")]
     [InlineData("| seen | person | found | - | 3 | jelly allergy: yes | [S1] |", "There are days, and nothing that counts for a time.")]
@@ -19,7 +21,7 @@ public sealed class FindingTests
     public void A_finding_that_may_not_be_recorded_so_is_a_fault(string row, string fault)
     {
         var compiled = SmallSources.Compile(SmallSources.All
-            .With(SourceFile.Of("dialogs/nip/visit.md", Head + row + "\n"))
+            .With(SourceFile.Of("dialogs/nip/visit.md", Head + row + Plan))
             .With(SourceFile.Of("content/en/findings.md", "---\nwords: findings\n---\n## seen\n\n**Form:** Seen\n\n**Told:** It was seen.\n")));
 
         Assert.Null(compiled.Edition);
@@ -30,7 +32,7 @@ public sealed class FindingTests
     public void A_finding_has_its_facts_and_its_words()
     {
         var compiled = SmallSources.Compile(SmallSources.All
-            .With(SourceFile.Of("dialogs/nip/visit.md", Head + "| seen | ear | learnt | faint: yes | 3 | jelly allergy: yes | [S1] |\n"))
+            .With(SourceFile.Of("dialogs/nip/visit.md", Head + "| seen | ear | learnt | faint: yes | 3 | jelly allergy: yes | [S1] |" + Plan))
             .With(SourceFile.Of("content/en/findings.md", "---\nwords: findings\n---\n## seen\n\n**Form:** Seen in the ear\n\n**Told:** It was seen.\n")));
 
         Assert.Empty(compiled.Problems);
@@ -45,7 +47,7 @@ public sealed class FindingTests
     public void Words_that_staff_tick_and_words_that_the_patient_reads_are_both_needed(string words)
     {
         var compiled = SmallSources.Compile(SmallSources.All
-            .With(SourceFile.Of("dialogs/nip/visit.md", Head + "| seen | person | learnt | - | - | jelly allergy: yes | [S1] |\n"))
+            .With(SourceFile.Of("dialogs/nip/visit.md", Head + "| seen | person | learnt | - | - | jelly allergy: yes | [S1] |" + Plan))
             .With(SourceFile.Of("content/en/findings.md", "---\nwords: findings\n---\n## seen\n\n" + words)));
 
         Assert.Contains(compiled.Problems, p => p.Code == "EH0303");
