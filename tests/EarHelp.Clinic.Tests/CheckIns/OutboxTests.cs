@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Visits;
+using EarHelp.Clinic.Tests.Visits;
 using EarHelp.Triage.Editions;
 using Microsoft.Extensions.Time.Testing;
 using NodaTime;
