@@ -16,6 +16,7 @@ public static class EarHelpCommand
           earhelp publish EDITION --help    make a signed edition live in the running service
           earhelp withdraw --help           take one outcome, or all triage, off the running service
           earhelp affected EDITION RULE     who was told something by a rule
+          earhelp unanswered                what was written and not understood, where it may be read
           earhelp requests                  who asks for a visit, the nearest limit first
           earhelp visit --help              record what was done and found, and get the patient's link
           earhelp audit                     who read and changed which record, and whether that is whole
@@ -41,6 +42,7 @@ public static class EarHelpCommand
             WithdrawCommand.Make(terminal, clock),
             AffectedCommand.Make(terminal, clock),
             RequestsCommand.Make(terminal, clock),
+            UnansweredCommand.Make(terminal, clock),
             VisitCommand.Make(terminal),
             RecordsCommand.Make(terminal, clock),
             TalkCommand.Make(terminal, clock),

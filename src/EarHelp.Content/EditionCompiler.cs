@@ -34,7 +34,7 @@ public static class EditionCompiler
         new DialogChecks(dialog, problems).Run(FirstSpot(dialogPages, "dialogs/"));
         // The longest step by itself, so it goes on beside the words; in vain if one of those has a fault.
         var building = problems.IsEmpty ? Task.Run(() => Build(dialog.Dialog)) : null;
-        var clinic = ClinicReader.Read(contentPages.Find(p => p.Path == ClinicReader.File), options.Today, problems);
+        var clinic = ClinicReader.Read(contentPages.Find(p => p.Path == ClinicReader.File), dialog.Dialog, options.Today, problems);
         var numbers = EmergencyNumbersReader.Read(contentPages.Find(p => p.Path == EmergencyNumbersReader.File), dialog, problems);
         var wordings = CompileWords(contentPages, dialog, options, problems);
         dialog.Sources.ReportUnused();

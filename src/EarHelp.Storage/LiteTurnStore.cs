@@ -85,10 +85,7 @@ public sealed class LiteTurnStore : IStore
 
     public async ValueTask<Appended> AppendAsync(TurnRecord record, ImmutableArray<ConversationKey> newKeys, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(record);
-        if (record.Body.Length > _largestBodyBytes)
-            throw new StoreFailedException($"A turn of {record.Body.Length} bytes is over the limit of {_largestBodyBytes} bytes.");
-        var request = new AppendRequest(record, newKeys);
+        var request = AppendRequest.Of(record, newKeys, _largestBodyBytes);
         _writer.Post(request);
         return await request.Done.ConfigureAwait(false);
     }

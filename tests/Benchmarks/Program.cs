@@ -13,7 +13,8 @@ const string Usage = """
       page     bytes and requests of the first page
       store    durable turns a second of the store, beside a plain synced file in the same run
       understand  how well messages are read; files after it: those messages; --totals before them: totals only
-      load     turns a second of the page and the bot endpoint, beside the SDK's echo bot in the same run
+      load     turns a second of the page and the bot endpoint, beside the SDK's echo bot in the same run; an address after it:
+               only the page of the service that runs there, for a profile
     """;
 
 switch (args.FirstOrDefault())
@@ -36,12 +37,19 @@ switch (args.FirstOrDefault())
         return 0;
     case "understand":
         UnderstandingReport.Run(args[1..]);
+        FirstMessageReport.Run();
+        return 0;
+    case "load" when args.Length > 1:
+        await LoadReport.RunPageAsync(new Uri(args[1]));
         return 0;
     case "load":
         await LoadReport.RunAsync();
         return 0;
+    case BareServer.Name:
+        await BareServer.ServeAsync(args[1], args[2]);
+        return 0;
     case EchoBot.Name:
-        await EchoBot.ServeAsync(args[1]);
+        await EchoBot.ServeAsync(args[1], args[2]);
         return 0;
     default:
         Console.Error.WriteLine(Usage);

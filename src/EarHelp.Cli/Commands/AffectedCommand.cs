@@ -12,8 +12,9 @@ public static class AffectedCommand
 {
     const string Lesson = """
         EDITION is the identifier of a kept edition, or a folder that holds the same files. RULE is the name of a row (RF-030.2), or of the
-        rule that owns several (RF-030). A line is an outcome that was told with that rule among its reasons: the conversation's
-        identifier, when, which outcome, whether the rule decided it, and whether the conversation waits for an answer now. No word of a
+        rule that owns several (RF-030), or a level ("within hours"): then whatever decided for it. A line is an outcome that was told with
+        that rule among its reasons: the conversation's identifier, when, which outcome, whether the rule decided it, and whether the
+        conversation waits for an answer now. No word of a
         patient is printed. What was erased or swept away is not there any more; the clinic's own records may know more.
         If a service has the data folder, it is asked over the socket there.
         Exit code 0 whoever is found, 1 if a conversation could not be read, 2 if there is no such edition or rule.
@@ -26,7 +27,7 @@ public static class AffectedCommand
     public static Command Make(Terminal terminal, TimeProvider clock)
     {
         var edition = new Argument<string>("EDITION") { Description = "The identifier of a kept edition, or a folder." };
-        var rule = new Argument<string>("RULE") { Description = "The name of a rule or of one of its rows." };
+        var rule = new Argument<string>("RULE") { Description = "The name of a rule, of one of its rows, or of a level." };
         var json = new Option<bool>("--json") { Description = "Write JSON for programs." };
         var (root, data) = (SharedOptions.Root(), SharedOptions.Data());
         var command = new TaughtCommand("affected", "List kept conversations that were told something by a rule.", Lesson) { edition, rule, json, root, data };
@@ -38,8 +39,8 @@ public static class AffectedCommand
                 if (await FindAsync(kept, parsed.GetRequiredValue(edition), terminal, cancellation).ConfigureAwait(false) is not { } found)
                     return ExitCode.FaultsFound;
                 var name = parsed.GetRequiredValue(rule);
-                if (!found.Dialog.Rules.Any(r => r.Id == name || r.Owner == name))
-                    throw new WrongUseException($"edition {found.Id} has no rule \"{name}\".{Nearest(found, name)}");
+                if (!found.Dialog.Rules.Any(r => r.Id == name || r.Owner == name) && !found.Dialog.Levels.Any(l => l.Id == name))
+                    throw new WrongUseException($"edition {found.Id} has no rule or level \"{name}\".{Nearest(found, name)}");
                 var recall = await kept.AffectedAsync(found.Id, name, clock, cancellation).ConfigureAwait(false);
                 await terminal.Out.WriteAsync(parsed.GetValue(json) ? RecallText.Json(recall, found.Id, name) : RecallText.Write(recall, found.Id, name)).ConfigureAwait(false);
                 foreach (var conversation in recall.Unreadable)

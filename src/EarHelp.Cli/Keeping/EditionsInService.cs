@@ -3,7 +3,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Conversation.Signing;
 
 namespace EarHelp.Cli.Keeping;

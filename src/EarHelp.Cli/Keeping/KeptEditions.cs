@@ -3,7 +3,7 @@ using EarHelp.Clinic.Auditing;
 using EarHelp.Content;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Conversation.Signing;
 using EarHelp.Triage.Editions;
 

@@ -2,7 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 
 namespace EarHelp.Cli.Recalling;
 

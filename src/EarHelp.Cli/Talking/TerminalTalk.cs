@@ -57,12 +57,14 @@ public sealed class TerminalTalk(TurnTaking turns, string conversation, string l
                     return null;
                 case [":start-over"]:
                     return new TurnContent.StartOver();
+                case [":share"]:
+                    return new TurnContent.ShareWords(IsAllowed: true);
                 case [":changed"]:
                     return new TurnContent.SomethingChanged();
                 case [":change", var screen]:
                     return ChangeWords.Read(screen);
                 case [{ Length: > 0 } first, ..] when first[0] == ':':
-                    await terminal.Error.WriteLineAsync(":change SCREEN [left|right], :changed, :start-over, :quit").ConfigureAwait(false);
+                    await terminal.Error.WriteLineAsync(":change SCREEN [left|right], :changed, :share, :start-over, :quit").ConfigureAwait(false);
                     break;
                 case [{ Length: > 0 }, ..]:
                     return new TurnContent.Typed(line.Trim());

@@ -41,4 +41,6 @@ public enum AuditDeed
     MadeVisitLink,
     ListedVisits,
     WroteRecords,
+    ListedUnanswered,
+    ReadFigures,
 }

@@ -31,13 +31,13 @@ public static class AftercarePlan
         ];
     }
 
-    /// <summary>For an item about the person: null, once. For one about an ear: the ears for which it is planned.</summary>
+    /// <summary>For an item about the person: null, once. For one about an ear: the ears for which it is planned; if nothing was recorded of an ear, both.</summary>
     static IEnumerable<Ear?> EarsOf(Dialog dialog, AftercareStep step, ImmutableArray<SeenFinding> findings)
     {
         if (dialog.Advice[step.Advice].About != About.Ear)
             return Has(dialog, step, findings) ? [null] : [];
         var seen = findings.Select(f => f.Ear).OfType<Ear>().Distinct().Order().ToList();
-        return seen.Where(ear => Has(dialog, step, findings.Where(f => f.Ear is null || f.Ear == ear))).Cast<Ear?>();
+        return (seen.Count > 0 ? seen : [Ear.Left, Ear.Right]).Where(ear => Has(dialog, step, findings.Where(f => f.Ear is null || f.Ear == ear))).Cast<Ear?>();
     }
 
     static bool Has(Dialog dialog, AftercareStep step, IEnumerable<SeenFinding> findings)

@@ -19,6 +19,8 @@ static class ClinicReader
 
     const string VisitKept = "visit kept days";
 
+    const string WordsKept = "words kept days";
+
     const string RecordAddress = "record address";
 
     const int MinutesOfDay = 24 * 60;
@@ -29,10 +31,10 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, CheckInTimes.Days, CheckInTimes.From, CheckInTimes.To, RecordAddress, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, WordsKept, CheckInTimes.Days, CheckInTimes.From, CheckInTimes.To, RecordAddress, CountedAnswers.Setting, CountedAnswers.AmongSetting, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
-    public static Clinic? Read(Page? page, LocalDate? today, ProblemList problems)
+    public static Clinic? Read(Page? page, Dialog dialog, LocalDate? today, ProblemList problems)
     {
         if (page is null)
         {
@@ -49,6 +51,7 @@ static class ClinicReader
         tables.ReportUnknown();
         var holidays = tables.ReadHolidays();
         ReportHolidaysEnd(page, holidays, today, problems);
+        var (counted, among) = CountedAnswers.Read(page, dialog, problems);
         return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
             ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
             tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered())
@@ -57,10 +60,13 @@ static class ClinicReader
             ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
             RequestKeptDays = ReadDays(page, RequestKept, problems),
             VisitKeptDays = ReadDays(page, VisitKept, problems),
+            WordsKeptDays = ReadDays(page, WordsKept, problems),
             RecordAddress = ReadAddress(page, problems),
             CheckInDays = CheckInTimes.ReadDays(page, problems),
             MessagesFrom = CheckInTimes.ReadTime(page, CheckInTimes.From, LocalTime.Midnight, problems),
             MessagesTo = CheckInTimes.ReadTime(page, CheckInTimes.To, LocalTime.MaxValue, problems),
+            CountedAnswers = counted,
+            CountedAmong = among,
             Lengths = VisitTable.Read(page, problems),
         };
     }

@@ -41,6 +41,9 @@ public sealed record ConversationState(
     /// <summary>What was typed and is no answer yet.</summary>
     public ImmutableArray<Heard> Heard { get; init; } = [];
 
+    /// <summary>Whether clinicians may read what was not understood; null: not asked yet.</summary>
+    public bool? SharesWords { get; init; }
+
     /// <summary>Name of the answer that was asked for and waits until all that it needs is known, or null.</summary>
     public string? About { get; init; }
 

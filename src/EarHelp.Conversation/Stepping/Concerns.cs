@@ -22,6 +22,10 @@ static class Concerns
         return isRaised;
     }
 
+    /// <summary>True if the text of an emergency, or of the most urgent level, is shown in this turn.</summary>
+    public static bool IsEmergency(Draft draft) =>
+        draft.Replies.Exists(r => r is Reply.Alarm alarm && (alarm.Signpost is not null || alarm.Level == draft.Edition.Dialog.Levels[0].Id));
+
     /// <summary>Has the fact asked first, in each ear that it may be about, where the value is not already its answer.</summary>
     /// <param name="values">Null: it was only mentioned, so any answer will do.</param>
     public static bool AskFirst(Draft draft, int fact, Ear? ear, ValueSet? values)

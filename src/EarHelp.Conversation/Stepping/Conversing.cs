@@ -91,6 +91,11 @@ public static class Conversing
             case TurnContent.GoOn:
                 draft.AskAgain();
                 break;
+            case TurnContent.ShareWords share:
+                draft.SharesWords = share.IsAllowed;
+                draft.Say(share.IsAllowed ? Sayings.WordsShared : "share words taken back");
+                draft.AskAgain();
+                break;
             case TurnContent.CameBack:
                 draft.Say("restored");
                 break;

@@ -70,6 +70,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public ImmutableArray<Heard> Heard { get; set; } = before.Heard;
 
+    public bool? SharesWords { get; set; } = before.SharesWords;
+
     public bool IsWithheld { get; set; } = before.IsWithheld;
 
     public List<Reply> Replies { get; } = new(4);
@@ -146,6 +148,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         SecondWordingDue = [];
         Raised = [];
         Heard = [];
+        SharesWords = null;
         Doubted = [];
         Reached = [];
         NotUnderstood = 0;
@@ -191,6 +194,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
             Recorded = Recorded,
             About = About,
             Heard = Heard,
+            SharesWords = SharesWords,
             IsWithheld = IsWithheld,
         };
         return new Stepped(state, Withholding.Told(this));

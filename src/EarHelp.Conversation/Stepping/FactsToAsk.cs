@@ -6,8 +6,8 @@ using EarHelp.Triage.Rules;
 namespace EarHelp.Conversation.Stepping;
 
 /// <summary>
-/// Danger signs, and what forbids an advice item: these are always asked, whatever was typed. A time that hangs on a danger sign is not
-/// among them: the sign is asked, and the time is read back as a date.
+/// Danger signs, and what forbids an advice item: these are always asked, whatever was typed. Not among them are who and where the person
+/// is (the short form), and a time that hangs on a danger sign: these are read back word by word, and the sign itself is asked.
 /// </summary>
 static class FactsToAsk
 {
@@ -17,7 +17,7 @@ static class FactsToAsk
         foreach (var condition in dialog.Advice.SelectMany(a => a.NeverIf))
             Mark(dialog, condition.Of, must);
         foreach (var fact in dialog.Facts)
-            must[fact.Index] = fact.RedFlag is RedFlag.Marked || (must[fact.Index] && !IsTimeOfDangerSign(dialog, fact));
+            must[fact.Index] = fact.RedFlag is RedFlag.Marked || (must[fact.Index] && fact.AskIn != AskIn.Form && !IsTimeOfDangerSign(dialog, fact));
         return [.. must];
     }
 

@@ -20,9 +20,6 @@ sealed class Hearing(Draft draft, string text, Understanding.Messages.Said said,
 
     public bool IsNothing => said.Facts.IsEmpty && said.Signposts.IsEmpty;
 
-    /// <summary>True once the text of an emergency was shown, or of the most urgent level.</summary>
-    public bool IsEmergency => draft.Replies.Exists(r => r is Reply.Alarm alarm && (alarm.Signpost is not null || alarm.Level == _edition.Dialog.Levels[0].Id));
-
     /// <summary>The facts that were said or denied, each once, for telling what was understood.</summary>
     public IEnumerable<FactOfEar> Named =>
         said.Facts.Where(f => f.Standing is Standing.Affirmed or Standing.Denied).Select(f => draft.Place(f.Fact, EarOf(f))).Distinct();
@@ -38,7 +35,7 @@ sealed class Hearing(Draft draft, string text, Understanding.Messages.Said said,
             isConcern |= Show(_signposts[signpost], standing, ref isQuiet);
         foreach (var fact in said.Facts.Where(f => _edition.IsRedFlag(f.Fact) && !IsPlain(f.Fact)).OrderBy(f => f.Standing).ThenBy(f => f.Fact))
             isConcern |= RaiseOne(fact);
-        if (isQuiet && !IsEmergency)
+        if (isQuiet && !Concerns.IsEmergency(draft))
             draft.Say("emergency mentioned");
         draft.Raised = [.. draft.Raised.RemoveAll(before.Contains).Concat(before)];
         return isConcern;

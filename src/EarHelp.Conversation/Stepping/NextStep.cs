@@ -70,7 +70,7 @@ sealed class NextStep(Draft draft)
                 var ears = draft.Ears();
                 if (ears is not [Ear.Either])
                 {
-                    draft.Raised = draft.Raised.RemoveAt(0).InsertRange(0, ears.Select(e => new FactOfEar(of.Fact, e)));
+                    draft.Raised = draft.Raised.RemoveAt(0).InsertRange(0, ears.Select(e => new FactOfEar(of.Fact, e)).Where(e => draft.Find(e) is null && !draft.Raised.Contains(e)));
                     continue;
                 }
 
@@ -82,32 +82,35 @@ sealed class NextStep(Draft draft)
             }
 
             var view = views.FirstOrDefault(v => of.Ear is null || v.Ear == of.Ear);
-            if (view is null || view.OfFact[of.Fact] is Answer.NotApplicable)
+            if (view is null || view.OfFact[of.Fact] is Answer.NotApplicable || (!_edition.IsRedFlag(of.Fact) && !IsOpen(of)))
             {
                 draft.Raised = draft.Raised.RemoveAt(0);
                 continue;
             }
 
             var first = FirstUnasked(view, of.Fact);
-            AskFacts(of with { Fact = first }, 1, first == of.Fact ? WithItsScreen(view, of) : [first]);
+            AskFacts(of with { Fact = first }, 1, WithItsScreen(view, of with { Fact = first }));
             return true;
         }
 
         return false;
     }
 
-    /// <summary>While an emergency text is shown, only the signs that were mentioned; else with them what is open on their screen, so that it comes once.</summary>
+    /// <summary>While the text of an emergency is shown, only the signs that were mentioned; else with them what is open on their screen, so that it comes once.</summary>
     ImmutableArray<int> WithItsScreen(EarAnswers view, FactOfEar of)
     {
-        if (draft.Replies.Exists(r => r is Reply.Alarm))
-            return Sharing(draft.Raised, of);
-        var open = _edition.Decide(draft.View()).Assessment.Open;
+        if (Concerns.IsEmergency(draft))
+            return draft.Raised.Contains(of) ? Sharing(draft.Raised, of) : [of.Fact];
         return
         [
-            .. _edition.ScreenOf[of.Fact].Facts.Where(f => draft.Raised.Contains(of with { Fact = f })
-                || (view.OfFact[f] is Answer.NotAsked && open.Any(o => o.Fact == f && (of.Ear is null || o.Ear == of.Ear)))),
+            .. _edition.ScreenOf[of.Fact].Facts.Where(f => f == of.Fact || draft.Raised.Contains(of with { Fact = f })
+                || (view.OfFact[f] is Answer.NotAsked && IsOpen(of with { Fact = f }))),
         ];
     }
+
+    /// <summary>True while an answer to it may still change something.</summary>
+    bool IsOpen(FactOfEar of) =>
+        _edition.Decide(draft.View()).Assessment.Open.Any(o => o.Fact == of.Fact && (of.Ear is null || o.Ear == of.Ear));
 
     /// <summary>The fact itself, or the first fact on which it depends that was not asked.</summary>
     int FirstUnasked(EarAnswers view, int fact)

@@ -12,6 +12,9 @@ namespace EarHelp.Conversation.Stepping;
 /// <summary>The short texts that the conversation says, by key, with what fills their blanks.</summary>
 static class Sayings
 {
+    /// <summary>Keys of the question whether clinicians may read what was not understood, and of what is said when they may.</summary>
+    public const string ShareWords = "share words", WordsShared = "share words thanks";
+
     public static Reply.Say NothingChosen { get; } = Plain("nothing chosen");
 
     public static Reply.Say Plain(string key) => new(key, []);

@@ -80,7 +80,7 @@ public sealed class ServedEdition
     internal ImmutableArray<Answer> Unsure { get; }
 
     /// <summary>By fact: true for danger signs and for what forbids an advice item; nothing that is typed freely settles these.</summary>
-    internal ImmutableArray<bool> MustBeAsked { get; }
+    public ImmutableArray<bool> MustBeAsked { get; }
 
     /// <summary>The level of what nobody foresaw: a sign that leads to a more urgent one has its text shown at once.</summary>
     internal int OtherwiseRank { get; }

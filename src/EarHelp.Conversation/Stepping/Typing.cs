@@ -72,7 +72,7 @@ sealed class Typing(Draft draft)
         hearing.Keep();
         if (isConcern && draft.Told is not null && draft.Pending is null && !draft.Raised.IsEmpty)
             Changing.TakeSomethingChanged(draft);
-        else if (!hearing.IsEmergency && ReadingBack.Ask(draft))
+        else if (!Concerns.IsEmergency(draft) && ReadingBack.Ask(draft))
             draft.NotUnderstood = 0;
         else if (isConcern)
             AskOfConcern();
@@ -84,8 +84,23 @@ sealed class Typing(Draft draft)
             SayNotUnderstood(hearing, text);
         if (topics is { Found: not null } && draft.About is not null)
             draft.Replies.Insert(told, Sayings.Plain("answer follows"));
-        else if (topics is { Found: null } && !hearing.IsEmergency)
-            draft.Replies.Insert(told, new Reply.NotKnown([.. topics.Nearest.Select(t => t.Id)]));
+        else if (topics is { Found: null } && !Concerns.IsEmergency(draft))
+            SayNotKnown(topics, told);
+    }
+
+    void SayNotKnown(AskedTopics topics, int told)
+    {
+        draft.Replies.Insert(told, new Reply.NotKnown([.. topics.Nearest.Select(t => t.Id)]));
+        OfferToShare(told + 1);
+    }
+
+    /// <summary>Once in a conversation, and only where the clinic reads such words.</summary>
+    void OfferToShare(int at)
+    {
+        if (draft.SharesWords is not null || _edition.Edition.Clinic.WordsKeptDays == 0)
+            return;
+        draft.SharesWords = false;
+        draft.Replies.Insert(at, Sayings.Plain(Sayings.ShareWords));
     }
 
     void AskOfConcern()
@@ -125,6 +140,7 @@ sealed class Typing(Draft draft)
                 draft.Replies.Add(Sayings.Listing("understood already", _edition.Dialog, named));
             draft.NotUnderstood++;
             draft.Replies.Add(Sayings.NotUnderstood(draft.NotUnderstood));
+            OfferToShare(draft.Replies.Count);
             draft.AskAgain(inOtherWords: true);
         }
     }

@@ -32,6 +32,11 @@ public abstract record LetterPart
     /// <param name="No">The label for refusing, which sends none.</param>
     public sealed record ReadBackShown(QuestionName Name, string Text, string? AskedNext, ImmutableArray<UnderstoodShown> Understood, string Yes, string No) : LetterPart;
 
+    /// <summary>Whether clinicians may read what was not understood.</summary>
+    /// <param name="Label">Of the one button.</param>
+    /// <param name="Allows">What the button says: they may, or they may no more.</param>
+    public sealed record SharingOffered(Prose Text, string Label, bool Allows) : LetterPart;
+
     /// <param name="Text">That no answer was found, and whom to ask.</param>
     /// <param name="Topics">Answers that may be near.</param>
     public sealed record TopicsOffered(Prose Text, ImmutableArray<TopicShown> Topics) : LetterPart;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Replies;
+using EarHelp.Conversation.Stepping;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
@@ -48,6 +49,8 @@ public sealed class LetterWriter
     /// <param name="now">An outcome whose limit has passed by now is told as overdue, whenever it was decided.</param>
     public ImmutableArray<LetterPart> Write(Reply reply, Instant now) => reply switch
     {
+        Reply.Say { Text: Sayings.ShareWords } => [new LetterPart.SharingOffered(Line(Sayings.ShareWords), Text("share words yes"), Allows: true)],
+        Reply.Say { Text: Sayings.WordsShared } => [new LetterPart.SharingOffered(Line(Sayings.WordsShared), Text("share words no"), Allows: false)],
         Reply.Say say => [new LetterPart.Passage(say.Text, Said(say))],
         Reply.Alarm alarm => [new LetterPart.Emergency(Alarmed(alarm))],
         Reply.Ask ask => [new LetterPart.Asked(_questions.Write(ask.Question))],

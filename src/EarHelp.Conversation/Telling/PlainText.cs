@@ -30,6 +30,9 @@ public static class PlainText
                 case LetterPart.ReadBackShown readBack:
                     AppendReadBack(text, readBack);
                     break;
+                case LetterPart.SharingOffered sharing:
+                    Append(text, sharing.Text);
+                    break;
                 case LetterPart.TopicsOffered offered:
                     Append(text, offered.Text);
                     foreach (var topic in offered.Topics)

@@ -16,7 +16,7 @@ public static class RequiredWords
         "start heading", "start form why",
         "yes", "no", "not sure", "none of these", "started over", "restored",
         "why we ask", "second wording", "second wording unsure", "choose one", "choose all", "ear question",
-        "read back", "read back asked next", "read back yes", "read back no", "read back wrong", "heard in text", "emergency mentioned", "question not known", "understood already", "greeting back", "thanks back",
+        "read back", "read back asked next", "read back yes", "read back no", "read back wrong", "heard in text", "emergency mentioned", "question not known", Sayings.ShareWords, "share words yes", Sayings.WordsShared, "share words no", "share words taken back", "understood already", "greeting back", "thanks back",
         "not asked", "unsure answer", "between", "number hint", "number with unit", "date hint",
         "today", "yesterday", "days ago one", "days ago many",
         "moment", "date in words", "time in words", "before noon", "after noon", "zone other",

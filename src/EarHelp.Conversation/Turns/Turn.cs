@@ -28,6 +28,7 @@ public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int Aske
 [JsonDerivedType(typeof(CameBack), "came-back")]
 [JsonDerivedType(typeof(AskAbout), "ask-about")]
 [JsonDerivedType(typeof(GoOn), "go-on")]
+[JsonDerivedType(typeof(ShareWords), "share-words")]
 public abstract record TurnContent
 {
     TurnContent()
@@ -67,6 +68,9 @@ public abstract record TurnContent
 
     /// <summary>After something was withdrawn or corrected: what is there to ask or to tell now.</summary>
     public sealed record GoOn : TurnContent;
+
+    /// <summary>Lets clinicians read what was not understood of this conversation, without names, or takes that back.</summary>
+    public sealed record ShareWords(bool IsAllowed) : TurnContent;
 }
 
 /// <param name="Fact">The fact's id.</param>

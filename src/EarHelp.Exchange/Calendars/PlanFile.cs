@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
-using Ical.Net.Serialization;
 using NodaTime;
 using Calendar = Ical.Net.Calendar;
 
@@ -23,7 +22,7 @@ public sealed record PlanFile(string Identifier, string Title, ImmutableArray<Lo
             calendar.Events.Add(new CalendarEvent
             {
                 Uid = $"{Identifier}-{number}@earhelp.invalid",
-                DtStamp = new CalDateTime(WrittenAt.ToDateTimeUtc(), "UTC"),
+                DtStamp = CalendarText.At(WrittenAt),
                 DtStart = On(day),
                 DtEnd = On(day.PlusDays(1)),
                 Summary = Title,
@@ -32,8 +31,7 @@ public sealed record PlanFile(string Identifier, string Title, ImmutableArray<Lo
             });
         }
 
-        return new CalendarSerializer().SerializeToString(calendar)
-            ?? throw new InvalidOperationException("The calendar could not be written.");
+        return CalendarText.Of(calendar);
     }
 
     static CalDateTime On(LocalDate day) => new(day.Year, day.Month, day.Day);

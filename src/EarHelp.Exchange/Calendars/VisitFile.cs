@@ -1,7 +1,5 @@
 using EarHelp.Clinic.Times;
 using Ical.Net.CalendarComponents;
-using Ical.Net.DataTypes;
-using Ical.Net.Serialization;
 using NodaTime;
 using Calendar = Ical.Net.Calendar;
 
@@ -22,17 +20,14 @@ public sealed record VisitFile(string Identifier, int Version, string Title, str
         calendar.Events.Add(new CalendarEvent
         {
             Uid = Identifier + "@earhelp.invalid",
-            DtStamp = At(WrittenAt),
-            DtStart = At(Time.Start),
-            DtEnd = At(Time.End),
+            DtStamp = CalendarText.At(WrittenAt),
+            DtStart = CalendarText.At(Time.Start),
+            DtEnd = CalendarText.At(Time.End),
             Summary = Title,
             Location = Place,
             Sequence = Version,
             Class = "PRIVATE",
         });
-        return new CalendarSerializer().SerializeToString(calendar)
-            ?? throw new InvalidOperationException("The calendar could not be written.");
+        return CalendarText.Of(calendar);
     }
-
-    static CalDateTime At(Instant at) => new(at.ToDateTimeUtc(), "UTC");
 }

@@ -66,10 +66,7 @@ public sealed class PostgresStore : IStore
 
     public async ValueTask<Appended> AppendAsync(TurnRecord record, ImmutableArray<ConversationKey> newKeys, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(record);
-        if (record.Body.Length > _largestBodyBytes)
-            throw new StoreFailedException($"A turn of {record.Body.Length} bytes is over the limit of {_largestBodyBytes} bytes.");
-        var request = new AppendRequest(record, newKeys);
+        var request = AppendRequest.Of(record, newKeys, _largestBodyBytes);
         _turns.Post(request);
         return await request.Done.ConfigureAwait(false);
     }

@@ -18,6 +18,15 @@ sealed class AppendRequest(TurnRecord record, ImmutableArray<ConversationKey> ke
 {
     readonly TaskCompletionSource<Appended> _done = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
+    /// <exception cref="StoreFailedException">The turn is longer than a store takes.</exception>
+    public static AppendRequest Of(TurnRecord record, ImmutableArray<ConversationKey> keys, int largestBodyBytes)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        return record.Body.Length <= largestBodyBytes
+            ? new AppendRequest(record, keys)
+            : throw new StoreFailedException($"A turn of {record.Body.Length} bytes is over the limit of {largestBodyBytes} bytes.");
+    }
+
     public TurnRecord Record => record;
 
     public ImmutableArray<ConversationKey> Keys => keys;

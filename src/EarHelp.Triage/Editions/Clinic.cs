@@ -40,8 +40,18 @@ public sealed record Clinic(
     /// <summary>Days for which what was recorded of a visit is kept, with the conversation after it; 0: none is recorded here.</summary>
     public int VisitKeptDays { get; init; }
 
+    /// <summary>For how many days clinicians may read what was not understood; 0: never, and nobody is asked whether they may.</summary>
+    public int WordsKeptDays { get; init; }
+
     /// <summary>The https address under which the clinic names what it hands to record systems; empty: nothing is handed over.</summary>
     public string RecordAddress { get; init; } = "";
+
+    /// <summary>Facts whose answers the clinic counts among its figures; empty: none.</summary>
+    public ImmutableArray<string> CountedAnswers
+    {
+        get => field.IsDefault ? [] : field;
+        init;
+    } = [];
 
     /// <summary>Whole days after the day of a visit on which the patient is asked how it is, in order; empty: nobody is asked.</summary>
     public ImmutableArray<int> CheckInDays
@@ -49,6 +59,9 @@ public sealed record Clinic(
         get => field.IsDefault ? [] : field;
         init;
     } = [];
+
+    /// <summary>The yes/no fact among whose "yes" they are counted; null with <see cref="CountedAnswers"/> empty.</summary>
+    public string? CountedAmong { get; init; }
 
     /// <summary>From when on messages may be sent, at the clinic.</summary>
     public LocalTime MessagesFrom { get; init; } = LocalTime.Midnight;

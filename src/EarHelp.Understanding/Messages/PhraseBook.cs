@@ -74,6 +74,9 @@ public sealed class PhraseBook
             AddAll(Phrases, entry.SaidAs, new Phrase(fact.Index, ValueSet.Of(yes), null, OnlyMentions: true));
     }
 
+    /// <summary>Whether a word stands in some phrase.</summary>
+    public bool Knows(string word) => Symbols.Has(word) || Symbols.Begins(word) || _sideWords.Contains(word) || _stopWords.Contains(word) || NumberOf(word) is not null;
+
     internal bool IsStopWord(string word) => _stopWords.Contains(word);
 
     internal bool IsSideWord(string word) => _sideWords.Contains(word);

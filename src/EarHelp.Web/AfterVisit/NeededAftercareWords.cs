@@ -9,6 +9,5 @@ public static class NeededAftercareWords
     [
         "aftercare heading", "aftercare hint", "aftercare open", "aftercare open hint", "aftercare found", "aftercare days", "aftercare until", "aftercare stretch", "aftercare in full",
         "aftercare left ear", "aftercare right ear", "aftercare calendar", "aftercare calendar title", "aftercare large", "aftercare small", "aftercare ask heading", "aftercare ask hint", "aftercare ask", "aftercare over",
-        "record code", "record code hint",
     ];
 }

@@ -7,7 +7,8 @@ namespace EarHelp.Web.Bot;
 
 /// <summary>
 /// Reads what a program sends beside or instead of text: <c>{"answers":…,"chosen":[…],"none":…}</c>, <c>{"begin":"en"}</c>,
-/// <c>{"change":…}</c>, <c>{"somethingChanged":true}</c>, <c>{"startOver":true}</c>, <c>{"goOn":true}</c>, <c>{"askAbout":"ANSWER"}</c>.
+/// <c>{"change":…}</c>, <c>{"somethingChanged":true}</c>, <c>{"startOver":true}</c>, <c>{"goOn":true}</c>, <c>{"askAbout":"ANSWER"}</c>,
+/// <c>{"shareWords":true}</c>.
 /// </summary>
 static class SentValueReader
 {
@@ -15,7 +16,7 @@ static class SentValueReader
     const string Right = "right";
     const string Either = "either";
 
-    static readonly ImmutableArray<string> Known = ["answers", "chosen", "none", "begin", "change", "somethingChanged", "startOver", "goOn", "askAbout"];
+    static readonly ImmutableArray<string> Known = ["answers", "chosen", "none", "begin", "change", "somethingChanged", "startOver", "goOn", "askAbout", "shareWords"];
 
     public static bool SaysSomething(JsonElement value) => value.EnumerateObject().Any(p => Known.Contains(p.Name));
 
@@ -52,6 +53,8 @@ static class SentValueReader
             return new Turn(id, null, new TurnContent.Change(Text(Member(change, "screen"), "screen"), EarOf(change)));
         if (value.TryGetProperty("askAbout", out var answer))
             return new Turn(id, null, new TurnContent.AskAbout(Text(answer, "askAbout")));
+        if (value.TryGetProperty("shareWords", out _))
+            return new Turn(id, null, new TurnContent.ShareWords(IsTrue(value, "shareWords")));
         if (IsTrue(value, "somethingChanged"))
             return new Turn(id, null, new TurnContent.SomethingChanged());
         if (IsTrue(value, "startOver"))
@@ -59,7 +62,7 @@ static class SentValueReader
         if (IsTrue(value, "goOn"))
             return new Turn(id, null, new TurnContent.GoOn());
         return string.IsNullOrWhiteSpace(text)
-            ? throw new FormatException("The value says nothing: send chosen answers, a text, or one of begin, change, somethingChanged, startOver, goOn, askAbout.")
+            ? throw new FormatException("The value says nothing: send chosen answers, a text, or one of begin, change, somethingChanged, startOver, goOn, askAbout, shareWords.")
             : new Turn(id, answers, new TurnContent.Typed(text));
     }
 

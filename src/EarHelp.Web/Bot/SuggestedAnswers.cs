@@ -21,6 +21,7 @@ static class SuggestedAnswers
             Button(shown.No, shown.Name, [], isNone: false),
             .. shown.Understood.Length < 2 ? [] : shown.Understood.Select(wrong => Button(wrong.Wrong, shown.Name, Confirmed(shown, u => u != wrong), isNone: false)),
         ],
+        LetterPart.SharingOffered sharing => [Button(sharing.Label, new JObject { ["shareWords"] = sharing.Allows })],
         LetterPart.TopicsOffered offered => offered.Topics.Select(t => Button(t.Title, new JObject { ["askAbout"] = t.Id })),
         _ => [],
     };

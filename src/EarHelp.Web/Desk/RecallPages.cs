@@ -4,7 +4,7 @@ using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Staff;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -13,7 +13,7 @@ using NodaTime;
 
 namespace EarHelp.Web.Desk;
 
-/// <summary>The list of people who were told something by a rule that turned out to be wrong, so that each is reached.</summary>
+/// <summary>The list of people who were told something by a rule, or a level, that turned out to be wrong, so that each is reached.</summary>
 public sealed class RecallPages(StaffGate gate, IKeptConversations kept, ITurnStore turns, IRequestStore requests, ServedEditions editions, Auditor auditor)
 {
     const string Edition = "edition";
@@ -36,7 +36,7 @@ public sealed class RecallPages(StaffGate gate, IKeptConversations kept, ITurnSt
     async Task<Found> FindAsync(SignedIn reader, string edition, string rule, CancellationToken cancellation)
     {
         await auditor.AddAsync(reader.Account.Id, AuditDeed.ListedAffected, null, cancellation);
-        var isKnown = await editions.FindAsync(edition, cancellation) is { } served && served.Dialog.Rules.Any(r => r.Id == rule || r.Owner == rule);
+        var isKnown = await editions.FindAsync(edition, cancellation) is { } served && (served.Dialog.Rules.Any(r => r.Id == rule || r.Owner == rule) || served.Dialog.Levels.Any(l => l.Id == rule));
         var recall = isKnown ? await RecallSearch.FindAsync(kept, turns, edition, rule, cancellation) : new Recall([], []);
         var people = ImmutableArray.CreateBuilder<(ToldByRule Told, KeptRequest? Request)>();
         foreach (var told in recall.Told.GroupBy(t => t.Conversation).Select(c => c.Last()).OrderBy(t => t.AtUnixMilliseconds))
@@ -86,7 +86,7 @@ public sealed class RecallPages(StaffGate gate, IKeptConversations kept, ITurnSt
         html.Markup("</tbody></table>"u8);
     }
 
-    /// <param name="IsKnown">False: there is no such edition, or it has no such rule.</param>
+    /// <param name="IsKnown">False: there is no such edition, or it has no such rule or level.</param>
     /// <param name="People">Each conversation once, with its request if it has one.</param>
     sealed record Found(bool IsKnown, ImmutableArray<(ToldByRule Told, KeptRequest? Request)> People, ImmutableArray<string> Unreadable);
 }

@@ -53,6 +53,17 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
             .Markup(">"u8).Text(words["change"]).Markup("</button></form></div>"u8);
     }
 
+    void WriteSharing(LetterPart.SharingOffered sharing, string nextTurn)
+    {
+        html.Markup("<div class=\"note\">"u8);
+        ProseWriter.Write(html, sharing.Text);
+        html.Markup("<form method=\"post\" action=\"/share\" data-part>"u8);
+        FormFields.WriteToken(html, token);
+        FormFields.WriteTurn(html, nextTurn);
+        html.Markup("<button class=\"link\" name=\"share\""u8).Attribute("value"u8, sharing.Allows ? "yes" : "no").Markup(">"u8)
+            .Text(sharing.Label).Markup("</button></form></div>"u8);
+    }
+
     /// <summary>Answers that may be near, each a button.</summary>
     void WriteTopics(LetterPart.TopicsOffered offered, string nextTurn)
     {
@@ -93,6 +104,9 @@ sealed class TurnEntry(HtmlWriter html, Words words, string token, Instant now)
     {
         switch (part)
         {
+            case LetterPart.SharingOffered sharing:
+                WriteSharing(sharing, nextTurn);
+                break;
             case LetterPart.TopicsOffered offered:
                 WriteTopics(offered, nextTurn);
                 break;

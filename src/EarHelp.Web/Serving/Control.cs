@@ -4,18 +4,20 @@ using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
 using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Conversation.Recalling;
+using EarHelp.Conversation.Searching;
 using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Fhir;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Staff;
+using NodaTime;
 using NodaTime.Text;
 
 namespace EarHelp.Web.Serving;
 
 /// <summary>What the command line may ask of a running service. What it reads or changes of a patient stands in the audit trail before.</summary>
 public sealed class Control(
-    ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions, IAuditTrail trail, Auditor auditor, RecordExport records)
+    ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions, IAuditTrail trail, Auditor auditor, RecordExport records,
+    TimeProvider clock)
 {
     /// <summary>Answers 200 with <c>{"erased":true}</c>, or 404 if there is no such conversation.</summary>
     public async Task EraseAsync(HttpContext context)
@@ -49,6 +51,18 @@ public sealed class Control(
         await AuditAsync(context, AuditDeed.ListedAffected, null);
         var rule = (string)context.Request.RouteValues["rule"]!;
         await SayAsync(context, isFound: true, await RecallSearch.FindAsync(kept, store, IdOf(context), rule, context.RequestAborted));
+    }
+
+    /// <summary>Answers 200 with the <see cref="Unanswered"/> messages that may be read; 404 if no edition is served.</summary>
+    public async Task UnansweredAsync(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        await AuditAsync(context, AuditDeed.ListedUnanswered, null);
+        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
+        var found = editions.Current is { } served
+            ? await UnansweredSearch.FindAsync(kept, store, served.PhrasesOf(served.DefaultLanguage), now - Duration.FromDays(served.Edition.Clinic.WordsKeptDays), context.RequestAborted)
+            : null;
+        await SayAsync(context, found is not null, found);
     }
 
     /// <summary>Answers 200 with the requests for visits that wait (see <see cref="RequestJson"/>).</summary>

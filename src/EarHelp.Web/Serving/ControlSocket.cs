@@ -33,6 +33,7 @@ public static class ControlSocket
         app.MapPost(Prefix + "/erase/{id}", control.EraseAsync);
         app.MapPost(Prefix + "/replay/{id}", control.ReplayAsync);
         app.MapGet(Prefix + "/affected/{id}/{rule}", control.AffectedAsync);
+        app.MapGet(Prefix + "/unanswered", control.UnansweredAsync);
         app.MapGet(Prefix + "/requests", control.RequestsAsync);
         app.MapGet(Prefix + "/audit", control.AuditAsync);
         AfterVisitParts.MapControl(app);

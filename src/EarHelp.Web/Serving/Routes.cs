@@ -37,6 +37,7 @@ static class Routes
         app.MapPost("/ask", turns.AskAsync);
         app.MapPost("/changed", turns.SomethingChangedAsync);
         app.MapPost("/go-on", turns.ResumeAsync);
+        app.MapPost("/share", turns.ShareAsync);
         app.MapPost("/start-over", turns.StartOverAsync);
         app.MapPost("/link", links.MakeAsync);
         app.MapPost("/back", links.OpenAsync);

@@ -105,6 +105,7 @@ public static class ServiceHost
         services.AddHostedService<Doorstep>();
         services.AddHostedService<EditionWatch>();
         services.AddHostedService<FirstEdition>();
+        services.AddHostedService<FirstMessageRead>();
         services.AddHostedService<NodeWatch>();
         services.AddHostedService<UnfinishedSweep>();
         services.AddHostedService<RequestSweep>();

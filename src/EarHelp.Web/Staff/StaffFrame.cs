@@ -1,6 +1,7 @@
 using System.Buffers;
 using EarHelp.Clinic.Staff;
 using EarHelp.Web.AfterVisit;
+using EarHelp.Web.Figures;
 using EarHelp.Web.Look;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -22,6 +23,7 @@ static class StaffFrame
         (StaffParts.Prefix + "/closing", "closing heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Administrator]),
         (StaffParts.Prefix + "/recall", "recall heading", [StaffRole.Desk, StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
         (StaffParts.Prefix + "/incidents", "incidents heading", [StaffRole.Clinician, StaffRole.Approver, StaffRole.Administrator]),
+        (FiguresPages.Address, "figures heading", FiguresPages.Roles),
         (StaffParts.Prefix + "/accounts", "staff accounts", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/audit", "staff audit", [StaffRole.Administrator]),
         (StaffParts.Prefix + "/me", "staff me", []),

@@ -121,6 +121,8 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.MadeVisitLink => "audit made visit link",
         AuditDeed.ListedVisits => "audit listed visits",
         AuditDeed.WroteRecords => "audit wrote records",
+        AuditDeed.ListedUnanswered => "audit listed unanswered",
+        AuditDeed.ReadFigures => "audit read figures",
         _ => throw new UnreachableException(),
     };
 }

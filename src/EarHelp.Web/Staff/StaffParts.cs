@@ -1,5 +1,6 @@
 using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
+using EarHelp.Web.Figures;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
@@ -74,6 +75,7 @@ static class StaffParts
         services.AddSingleton<StaffPages>();
         DeskParts.Add(services);
         AfterVisitParts.Add(services);
+        FiguresParts.Add(services);
     }
 
     internal static void Map(WebApplication app)
@@ -106,6 +108,7 @@ static class StaffParts
         app.MapGet(Prefix + "/audit", pages.AuditAsync);
         DeskParts.Map(app);
         AfterVisitParts.Map(app);
+        FiguresParts.Map(app);
     }
 
     static void Configure(IdentityOptions identity)

@@ -98,6 +98,13 @@ public sealed partial class TurnPosts(
             await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.GoOn()));
     }
 
+    /// <summary>Whether clinicians may read what was not understood.</summary>
+    public async Task ShareAsync(HttpContext context)
+    {
+        if (await gate.OpenAsync(context) is var (sent, turn, conversation))
+            await TakeAsync(context, sent, conversation, new Turn(turn, null, new TurnContent.ShareWords(sent.Fields["share"] == "yes")));
+    }
+
     public async Task StartOverAsync(HttpContext context)
     {
         if (await gate.OpenAsync(context) is var (sent, turn, conversation))

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json;
+using EarHelp.Web.Bot;
 using Microsoft.IdentityModel.JsonWebTokens;
 using Microsoft.IdentityModel.Tokens;
 
@@ -16,6 +17,8 @@ sealed record ChannelToken(string Bearer, string KeysFile)
     [
         "--Bot:Issuer", Issuer, "--Bot:Audience", Audience, "--Bot:KeysFile", KeysFile, "--Bot:ServiceAddresses:0", ServiceUrl,
     ];
+
+    public static BotSettings SettingsOf(string keysFile) => new(Issuer, Audience, keysFile, null, [new Uri(ServiceUrl)], null);
 
     public static ChannelToken Make(string folder)
     {

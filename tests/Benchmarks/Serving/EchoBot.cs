@@ -1,26 +1,28 @@
+using EarHelp.Web.Bot;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Bot.Builder;
 using Microsoft.Bot.Builder.Integration.AspNet.Core;
-using Microsoft.Bot.Connector.Authentication;
 using Microsoft.Bot.Schema;
-using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Logging;
 
 namespace Benchmarks.Serving;
 
-/// <summary>The yardstick: the SDK's own way to a bot that repeats what it hears and counts turns in memory, without any authentication.</summary>
+/// <summary>The yardstick: the SDK's own way to a bot that repeats what it hears and counts turns in memory. It checks the same tokens in the same way.</summary>
 sealed class EchoBot(ConversationState state) : ActivityHandler
 {
     public const string Name = "echo";
 
-    public static async Task ServeAsync(string address)
+    public static async Task ServeAsync(string address, string keysFile)
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         var app = builder.Build();
         app.Urls.Add(address);
-        var adapter = new CloudAdapter(new ConfigurationBotFrameworkAuthentication(new ConfigurationBuilder().Build()));
+        var addresses = new ReplyAddresses([new Uri(ChannelToken.ServiceUrl)]);
+        using var connectors = new ReplyConnectors(addresses, null);
+        var tokens = new TokenCheck(ChannelToken.SettingsOf(keysFile), new KeysFromFile(keysFile), TimeProvider.System);
+        var adapter = new CloudAdapter(new ChannelAuthentication(tokens, addresses, connectors));
         var bot = new EchoBot(new ConversationState(new MemoryStorage()));
         app.MapGet("/", () => "echo");
         app.MapPost("/api/messages", (HttpContext context) => adapter.ProcessAsync(context.Request, context.Response, bot, context.RequestAborted));

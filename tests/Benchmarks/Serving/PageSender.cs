@@ -1,67 +1,93 @@
 using System.Net;
+using System.Net.Http.Headers;
 using System.Text.RegularExpressions;
 
 namespace Benchmarks.Serving;
 
-/// <summary>A patient's browser with JavaScript: opens the page, then answers question after question by the script's post.</summary>
-sealed partial class PageSender : ITurnSender
+/// <summary>Browsers, one after another over one connection: each opens the page and answers question after question until the plan is due.</summary>
+/// <param name="hasScript">True: each turn is the one post of the page's script. False: the form's post and the page that it leads to.</param>
+sealed partial class PageSender(Uri address, bool hasScript = true) : ITurnSender
 {
-    const int TurnsAConversation = 6;
+    readonly HttpClient _client = new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false });
+    string _cookie = string.Empty;
+    FormUrlEncodedContent? _fields;
 
-    readonly Uri _address;
-    HttpClient _client = new();
-    string _page = string.Empty;
-    int _turn;
+    /// <summary>What the last turn was answered with.</summary>
+    public string Page { get; private set; } = string.Empty;
 
-    public PageSender(Uri address) => _address = address;
+    /// <summary>The form as it is posted.</summary>
+    public async Task<string> FormAsync() => await _fields!.ReadAsStringAsync();
 
     public async Task PrepareAsync()
     {
-        if (_turn++ % TurnsAConversation != 0)
-            return;
-        _client.Dispose();
-        _client = new HttpClient(new SocketsHttpHandler { CookieContainer = new CookieContainer(), AllowAutoRedirect = false });
-        _client.DefaultRequestHeaders.Add("X-Part", "1");
-        _page = await _client.GetStringAsync(_address);
+        var form = NowForm().Match(Page);
+        if (!form.Success)
+        {
+            _cookie = string.Empty;
+            using var first = await ReadAsync(HttpMethod.Get, "/", null);
+            form = NowForm().Match(Page);
+        }
+
+        _fields = new FormUrlEncodedContent(Fields(form.Value));
     }
 
     public async Task SendAsync()
     {
-        using var fields = new FormUrlEncodedContent(Fields(_page));
-        using var response = await _client.PostAsync(new Uri(_address, "/answer"), fields);
-        var answer = await response.Content.ReadAsStringAsync();
-        if (response.Headers.TryGetValues("X-Next", out var next))
-            answer = await _client.GetStringAsync(new Uri(_address, next.First()));
-        else if (!response.IsSuccessStatusCode)
-            throw new InvalidOperationException($"{(int)response.StatusCode} from the page: {answer}");
-        _page = answer;
+        using var answer = await ReadAsync(HttpMethod.Post, "/answer", _fields);
+        if (!hasScript && answer.Headers.Location is { } next)
+            using (await ReadAsync(HttpMethod.Get, next.ToString(), null)) { }
     }
 
     public void Dispose() => _client.Dispose();
 
-    /// <summary>What a person without any sign would send: the hidden fields, "none of these", the last plain option, an age.</summary>
-    static IEnumerable<KeyValuePair<string, string>> Fields(string page)
+    async Task<HttpResponseMessage> ReadAsync(HttpMethod method, string path, HttpContent? body)
     {
-        var form = NowForm().Match(page).Value;
+        using var request = new HttpRequestMessage(method, new Uri(address, path)) { Content = body };
+        if (hasScript)
+            request.Headers.Add("X-Part", "1");
+        if (_cookie.Length > 0)
+            request.Headers.Add("Cookie", _cookie);
+        var response = await _client.SendAsync(request);
+        if ((int)response.StatusCode >= 400)
+            throw new InvalidOperationException($"{(int)response.StatusCode} from {path}");
+        TakeCookies(response.Headers);
+        Page = await response.Content.ReadAsStringAsync();
+        return response;
+    }
+
+    void TakeCookies(HttpResponseHeaders headers)
+    {
+        if (headers.TryGetValues("Set-Cookie", out var set))
+            _cookie = string.Join("; ", set.Select(c => c[..c.IndexOf(';', StringComparison.Ordinal)]));
+    }
+
+    /// <summary>What a person without any sign would send: the hidden fields, "none of these", the last plain option, an age.</summary>
+    static IEnumerable<KeyValuePair<string, string>> Fields(string form)
+    {
         if (form.Length == 0)
-            throw new InvalidOperationException($"The page asks nothing: {page}");
-        var inputs = Input().Matches(form).Select(m => (Tag: m.Value, Name: Of(m.Value, "name"), Value: Of(m.Value, "value"))).ToList();
+            throw new InvalidOperationException("The first page asks nothing.");
+        var inputs = Input().Matches(form).Select(m => (Tag: m.Value, Name: Of(Name().Match(m.Value)), Value: Of(Value().Match(m.Value)))).ToList();
         foreach (var input in inputs.Where(i => i.Tag.Contains("type=\"hidden\"", StringComparison.Ordinal)))
             yield return new(input.Name, input.Value);
         if (inputs.Any(i => i.Name == "none"))
             yield return new("none", "yes");
         foreach (var radios in inputs.Where(i => i.Tag.Contains("type=\"radio\"", StringComparison.Ordinal) && i.Value != "?").GroupBy(i => i.Name))
             yield return new(radios.Key, radios.Last().Value);
-        foreach (var age in inputs.Where(i => i.Name == "n:age"))
-            yield return new(age.Name, "34");
+        if (inputs.Any(i => i.Name == "n:age"))
+            yield return new("n:age", "34");
     }
 
-    static string Of(string tag, string attribute) =>
-        WebUtility.HtmlDecode(Regex.Match(tag, $"{attribute}=\"([^\"]*)\"").Groups[1].Value);
+    static string Of(Match attribute) => WebUtility.HtmlDecode(attribute.Groups[1].Value);
 
     [GeneratedRegex("""id="now".*?</form>""", RegexOptions.Singleline)]
     private static partial Regex NowForm();
 
     [GeneratedRegex("<input[^>]*>")]
     private static partial Regex Input();
+
+    [GeneratedRegex(""" name="([^"]*)""")]
+    private static partial Regex Name();
+
+    [GeneratedRegex(""" value="([^"]*)""")]
+    private static partial Regex Value();
 }

@@ -43,14 +43,13 @@ sealed class ServerProcess : IDisposable
 
     /// <param name="folder">Where the program lies.</param>
     public static Task<ServerProcess> EarHelpInAsync(string folder, params IEnumerable<string> more) =>
-        StartAsync("/", (data, address) =>
-        [
-            Path.Combine(folder, "EarHelp.Web.dll"), "--urls", address, "--data", data, "--root", Places.Root,
-            "--requests-a-minute", "100000000", "--requests-a-second", "100000000", .. more,
-        ]);
+        StartAsync((data, address) => EarHelp(folder, data, address, more));
 
-    public static Task<ServerProcess> EchoBotAsync() =>
-        StartAsync("/", (_, address) => [Path.Combine(AppContext.BaseDirectory, "Benchmarks.dll"), EchoBot.Name, address]);
+    public static Task<ServerProcess> EchoBotAsync(string keysFile) =>
+        StartAsync((_, address) => [Itself, EchoBot.Name, address, keysFile]);
+
+    public static Task<ServerProcess> BareAsync(string bytesFile) =>
+        StartAsync((_, address) => [Itself, BareServer.Name, address, bytesFile]);
 
     public void Dispose()
     {
@@ -60,7 +59,15 @@ sealed class ServerProcess : IDisposable
         Directory.Delete(_data, recursive: true);
     }
 
-    static async Task<ServerProcess> StartAsync(string page, Func<string, string, string[]> arguments)
+    static string Itself => Path.Combine(AppContext.BaseDirectory, "Benchmarks.dll");
+
+    static string[] EarHelp(string folder, string data, string address, IEnumerable<string> more) =>
+    [
+        Path.Combine(folder, "EarHelp.Web.dll"), "--urls", address, "--data", data, "--root", Places.Root,
+        "--requests-a-minute", "100000000", "--requests-a-second", "100000000", .. more,
+    ];
+
+    static async Task<ServerProcess> StartAsync(Func<string, string, string[]> arguments)
     {
         var data = Directory.CreateTempSubdirectory("earhelp-load-").FullName;
         var address = new Uri($"http://127.0.0.1:{FreePort()}");
@@ -71,10 +78,10 @@ sealed class ServerProcess : IDisposable
         process.BeginOutputReadLine();
         using var client = new HttpClient();
         using var again = new PeriodicTimer(TimeSpan.FromMilliseconds(2));
-        while (!await AnswersAsync(client, new Uri(address, page)))
+        while (!await AnswersAsync(client, address))
         {
             if (process.HasExited || Stopwatch.GetElapsedTime(from) > Patience)
-                throw new InvalidOperationException($"The server did not serve {page}.");
+                throw new InvalidOperationException("The server did not serve its first page.");
             await again.WaitForNextTickAsync();
         }
 

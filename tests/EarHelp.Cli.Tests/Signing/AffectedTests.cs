@@ -42,7 +42,7 @@ public sealed partial class AffectedTests : IDisposable
 
         Assert.Equal((2, 2), (edition.ExitCode, rule.ExitCode));
         Assert.Contains("\"5c0e\" is no folder here and no edition that is kept", edition.Error, StringComparison.Ordinal);
-        Assert.Contains("has no rule \"RF-03O\". Did you mean \"RF-03", rule.Error, StringComparison.Ordinal);
+        Assert.Contains("has no rule or level \"RF-03O\". Did you mean \"RF-03", rule.Error, StringComparison.Ordinal);
     }
 
     async Task<string> TalkAsync(string said) =>

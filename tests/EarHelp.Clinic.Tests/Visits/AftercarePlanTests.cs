@@ -46,6 +46,10 @@ public sealed class AftercarePlanTests
     }
 
     [Fact]
+    public void What_was_learnt_of_the_person_alone_counts_for_both_ears() =>
+        Assert.Equal([Ear.Left, Ear.Right], Plan(new SeenFinding("allergy to ear drops", null)).Where(s => s.Advice == "no drops until seen").Select(s => s.Ear!.Value));
+
+    [Fact]
     public void The_days_of_a_plan_follow_each_other_and_each_shows_what_holds_on_it()
     {
         var plan = Plan(new SeenFinding("suction", Ear.Left), new SeenFinding("hole", Ear.Left), new SeenFinding("infection", Ear.Right));

@@ -161,7 +161,7 @@ public sealed class SafetyOfTextTests
     static bool IsDangerSign(string fact) => Some.Edition.Dialog.FindFact(fact)!.RedFlag is RedFlag.Marked;
 
     static bool MustBeAsked(int fact) =>
-        Fact(fact).RedFlag is RedFlag.Marked || (Fact(fact).AppliesWhen.IsEmpty && Some.Edition.Dialog.Advice.SelectMany(a => a.NeverIf).Any(c => !c.Of.IsNamedFact && c.Of.Index == fact));
+        Fact(fact).RedFlag is RedFlag.Marked || (Fact(fact) is { AppliesWhen.IsEmpty: true, AskIn: not AskIn.Form } && Some.Edition.Dialog.Advice.SelectMany(a => a.NeverIf).Any(c => !c.Of.IsNamedFact && c.Of.Index == fact));
 
     static Fact Fact(int index) => Some.Edition.Dialog.Facts[index];
 

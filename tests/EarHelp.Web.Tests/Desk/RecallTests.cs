@@ -39,14 +39,33 @@ public sealed class RecallTests(ClinicStaff staff)
         using var desk = await staff.NewAsync("desk");
         using var author = await staff.NewAsync("author");
 
-        Assert.Contains("it has no such rule", (await desk.Browser.ReadAsync("/staff/recall?rule=NO-1")).Text, StringComparison.Ordinal);
+        Assert.Contains("it has no such rule or level", (await desk.Browser.ReadAsync("/staff/recall?rule=NO-1")).Text, StringComparison.Ordinal);
         Assert.Contains("There is no such edition", (await desk.Browser.ReadAsync("/staff/recall?edition=abc&rule=RF-030")).Text, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.Forbidden, (await author.Browser.ReadAsync("/staff/recall")).Status);
     }
 
-    async Task<string> RuleOfAsync(string conversation)
+    [Fact]
+    public async Task A_level_that_was_withdrawn_lists_everybody_who_was_told_it_and_nobody_else()
+    {
+        using var desk = await staff.NewAsync("desk");
+        using var patient = staff.Running.NewPatient();
+        await Asking.PlanAsync(patient);
+        using var other = staff.Running.NewPatient();
+        await Asking.PlanAsync(other, Asking.DullForWeeks);
+        var (told, not) = (await staff.Running.ConversationOfAsync(patient), await staff.Running.ConversationOfAsync(other));
+
+        var page = await desk.Browser.ReadAsync("/staff/recall?rule=" + Uri.EscapeDataString((await ToldAsync(told)).Level));
+
+        Assert.NotEqual((await ToldAsync(told)).Level, (await ToldAsync(not)).Level);
+        Assert.Contains($"conversation {told}", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain($"conversation {not}", page.Text, StringComparison.Ordinal);
+    }
+
+    async Task<string> RuleOfAsync(string conversation) => (await ToldAsync(conversation)).Reasons.First(r => r.Decides).Rule;
+
+    async Task<OutcomeTold> ToldAsync(string conversation)
     {
         var records = await staff.Running.Services.GetRequiredService<ITurnStore>().LoadAsync(conversation, CancellationToken.None);
-        return records.SelectMany(r => TurnJson.Read(r.Body.Span).Replies.OfType<Reply.Outcome>()).Last().Told.Reasons.First(r => r.Decides).Rule;
+        return records.SelectMany(r => TurnJson.Read(r.Body.Span).Replies.OfType<Reply.Outcome>()).Last().Told;
     }
 }

@@ -31,6 +31,24 @@ public sealed class ControlSocketTests
         Assert.Equal(404, (int)replayed.StatusCode);
     }
 
+    [Fact]
+    public async Task What_was_not_understood_is_given_without_names_after_the_person_allowed_it()
+    {
+        await using var service = await RunningService.StartAsync();
+        using var socket = service.Socket();
+        using var patient = service.NewPatient();
+        var page = await patient.BeginAsync("fizzlewump when Brendan sings");
+        Assert.Contains("May our clinicians read", page.Text);
+        Assert.DoesNotContain("fizzlewump", await socket.GetStringAsync(new Uri("/control/unanswered", UriKind.Relative)));
+
+        var thanked = await patient.PostAsync("/share", [.. page.FormTo("/share"), KeyValuePair.Create("share", "yes")]);
+        var listed = await socket.GetStringAsync(new Uri("/control/unanswered", UriKind.Relative));
+
+        Assert.Contains("Take this back", thanked.Text);
+        Assert.Contains("fizzlewump when", listed);
+        Assert.DoesNotContain("Brendan", listed);
+    }
+
     [Theory]
     [InlineData("/control/reload")]
     [InlineData("/CONTROL/erase/x")]

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace EarHelp.Conversation.Recalling;
+namespace EarHelp.Conversation.Searching;
 
 /// <summary>That an outcome was told by a rule. It names no person and holds no text of one.</summary>
 /// <param name="Turn">Number of the turn that told it.</param>

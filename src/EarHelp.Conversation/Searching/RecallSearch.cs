@@ -1,32 +1,24 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Records;
 using EarHelp.Conversation.Replies;
 
-namespace EarHelp.Conversation.Recalling;
+namespace EarHelp.Conversation.Searching;
 
-/// <summary>Finds who was told something by a rule, so that they can be called back.</summary>
+/// <summary>Finds who was told something by a rule, or a level, so that they can be called back.</summary>
 public static class RecallSearch
 {
-    /// <param name="rule">A row, or the rule that owns several.</param>
+    /// <param name="rule">A row, the rule that owns several, or a level: whatever decided for it.</param>
     public static async ValueTask<Recall> FindAsync(
         IKeptConversations kept, ITurnStore turns, string edition, string rule, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(kept);
-        ArgumentNullException.ThrowIfNull(turns);
         var told = ImmutableArray.CreateBuilder<ToldByRule>();
         var unreadable = ImmutableArray.CreateBuilder<string>();
-        foreach (var conversation in await kept.ConversationsAsync(cancellation).ConfigureAwait(false))
+        await foreach (var one in kept.ReadAsync(turns, records => In(records, edition, rule).ToList(), cancellation).ConfigureAwait(false))
         {
-            try
-            {
-                told.AddRange(In(await turns.LoadAsync(conversation, cancellation).ConfigureAwait(false), edition, rule));
-            }
-            catch (Exception damaged) when (damaged is StoreFailedException or JsonException)
-            {
-                unreadable.Add(conversation);
-            }
+            told.AddRange(one.Read ?? []);
+            if (!one.IsReadable)
+                unreadable.Add(one.Conversation);
         }
 
         return new Recall([.. told.OrderBy(t => t.AtUnixMilliseconds).ThenBy(t => t.Conversation, StringComparer.Ordinal)], unreadable.ToImmutable());
@@ -39,7 +31,7 @@ public static class RecallSearch
         {
             foreach (var outcome in TurnJson.Read(record.Body.Span).Replies.OfType<Reply.Outcome>())
             {
-                ReasonTold[] reasons = [.. outcome.Told.Reasons.Where(r => Owns(rule, r.Rule))];
+                ReasonTold[] reasons = [.. outcome.Told.Reasons.Where(r => outcome.Told.Level == rule ? r.Decides : Owns(rule, r.Rule))];
                 if (reasons.Length > 0)
                 {
                     ImmutableArray<string> rows = [.. reasons.Select(r => r.Rule).Distinct().Order(StringComparer.Ordinal)];
