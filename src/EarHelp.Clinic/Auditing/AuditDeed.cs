@@ -43,4 +43,5 @@ public enum AuditDeed
     WroteRecords,
     ListedUnanswered,
     ReadFigures,
+    NotWellAfterVisit,
 }

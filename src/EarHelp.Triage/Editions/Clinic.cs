@@ -53,15 +53,15 @@ public sealed record Clinic(
         init;
     } = [];
 
+    /// <summary>The yes/no fact among whose "yes" they are counted; null with <see cref="CountedAnswers"/> empty.</summary>
+    public string? CountedAmong { get; init; }
+
     /// <summary>Whole days after the day of a visit on which the patient is asked how it is, in order; empty: nobody is asked.</summary>
     public ImmutableArray<int> CheckInDays
     {
         get => field.IsDefault ? [] : field;
         init;
     } = [];
-
-    /// <summary>The yes/no fact among whose "yes" they are counted; null with <see cref="CountedAnswers"/> empty.</summary>
-    public string? CountedAmong { get; init; }
 
     /// <summary>From when on messages may be sent, at the clinic.</summary>
     public LocalTime MessagesFrom { get; init; } = LocalTime.Midnight;

@@ -42,7 +42,7 @@ public sealed record MailSetup(MailSettings Server, Uri Address)
         };
     }
 
-    static string ReadFrom(string? written) => written is not null && ContactCheck.FaultsOf(ContactDetails.Empty with { ReachBy = ReachBy.Email, Email = written }).IsEmpty
+    static string ReadFrom(string? written) => written is not null && ContactCheck.IsEmail(written)
         ? written
         : throw new SettingsException($"\"{written}\" cannot be used for --{From}: name the address that messages to patients come from.");
 

@@ -123,6 +123,7 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.WroteRecords => "audit wrote records",
         AuditDeed.ListedUnanswered => "audit listed unanswered",
         AuditDeed.ReadFigures => "audit read figures",
+        AuditDeed.NotWellAfterVisit => "audit not well after visit",
         _ => throw new UnreachableException(),
     };
 }
