@@ -20,6 +20,7 @@ public static class EarHelpCommand
           earhelp requests                  who asks for a visit, the nearest limit first
           earhelp visit --help              record what was done and found, and get the patient's link
           earhelp audit                     who read and changed which record, and whether that is whole
+          earhelp move --help               carry everything to a PostgreSQL database, or back
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
           earhelp understand --help         put messages in as JSON lines, read what they say
@@ -49,6 +50,7 @@ public static class EarHelpCommand
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal, clock),
             AuditCommand.Make(terminal, clock),
+            MoveCommand.Make(terminal),
             MapCommand.Make(terminal),
             ExplainCommand.Make(terminal),
             ExportCommand.Make(terminal),

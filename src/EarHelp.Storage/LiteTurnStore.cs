@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Storage.Disk;
+using EarHelp.Storage.Moving;
 using EarHelp.Storage.Records;
 using EarHelp.Storage.Writing;
 using LiteDB;
@@ -34,6 +35,7 @@ public sealed class LiteTurnStore : IStore
         Incidents = new LiteIncidents(this, file);
         Callers = new LiteCallers(this, file);
         FollowUps = new LiteFollowUps(this, file);
+        Rows = new LiteStoreRows(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
 
@@ -60,6 +62,9 @@ public sealed class LiteTurnStore : IStore
 
     /// <summary>How patients are asked after a visit, in the same file.</summary>
     public IFollowUps FollowUps { get; }
+
+    /// <summary>All of it, for moving and for backups.</summary>
+    internal LiteStoreRows Rows { get; }
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -187,6 +192,13 @@ public sealed class LiteTurnStore : IStore
         _keys.ForgetAll();
         _file.WriteAnew();
         return erased;
+    }
+
+    /// <summary>What was remembered of what is kept is not known any more. To be called by the one writer.</summary>
+    internal void Forget()
+    {
+        _keys.ForgetAll();
+        _writer.ForgetAll();
     }
 
     internal T Read<T>(Func<LiteDatabase, T> read)

@@ -41,6 +41,16 @@ public abstract class LedgerContract(Func<Task<StorePlace>> make) : StoreContrac
         await Opened.AppendAsync(SomeTurns.First("a"), [], default);
     }
 
+    [Fact]
+    public async Task The_sources_of_an_edition_are_found_by_its_hash_and_those_of_another_are_not_there()
+    {
+        await Opened.KeepAsync("edition", new byte[] { 1, 2, 3 }, default);
+        await Opened.KeepAsync("edition", new byte[] { 1, 2, 3 }, default);
+
+        Assert.Equal([1, 2, 3], (await Opened.FindAsync("edition", default))!.Value.ToArray());
+        Assert.Null(await Opened.FindAsync("never served", default));
+    }
+
     public sealed class InLiteDb() : LedgerContract(LiteAsync);
 
     public sealed class InPostgres() : LedgerContract(PostgresAsync);

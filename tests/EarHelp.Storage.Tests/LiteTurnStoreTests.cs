@@ -84,18 +84,6 @@ public sealed class LiteTurnStoreTests : TurnStoreContract
     }
 
     [Fact]
-    public async Task Keeps_the_sources_of_an_edition_by_its_hash()
-    {
-        await _store!.KeepAsync("edition", new byte[] { 1, 2, 3 }, default);
-        await _store.KeepAsync("edition", new byte[] { 1, 2, 3 }, default);
-
-        var found = await _store.FindAsync("edition", default);
-
-        Assert.Equal([1, 2, 3], found!.Value.ToArray());
-        Assert.Null(await _store.FindAsync("never served", default));
-    }
-
-    [Fact]
     public async Task The_first_turn_ever_can_be_kept_while_others_read()
     {
         for (var round = 0; round < 20; round++)

@@ -47,7 +47,8 @@ sealed class Bulletin(Database database, KnownKeys keys, TimeProvider clock)
         {
             try
             {
-                await database.UseAsync(connection => ListenAsync(connection, heard, cancellation), cancellation).ConfigureAwait(false);
+                await database.UseAsync(
+                    c => HoldingDatabase.UseAsync(c, () => ListenAsync(c, heard, cancellation), cancellation), cancellation).ConfigureAwait(false);
             }
             catch (Exception failure) when (failure is StoreFailedException or OperationCanceledException)
             {

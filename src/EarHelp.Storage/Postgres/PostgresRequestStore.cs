@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Records;
 using EarHelp.Clinic.Requests;
@@ -58,7 +57,7 @@ sealed class PostgresRequestStore(Database database) : IRequestStore
     {
         var transaction = await connection.BeginTransactionAsync(cancellation).ConfigureAwait(false);
         await using var _ = transaction.ConfigureAwait(false);
-        var times = Ranges(request.TakenAt(request.ChangedAt));
+        var times = TimeRanges.Of(request.TakenAt(request.ChangedAt));
         try
         {
             await connection.DoAsync(LetGo, cancellation, request.Conversation, request.ChangedAt.ToUnixTimeTicks(), times).ConfigureAwait(false);
@@ -69,8 +68,8 @@ sealed class PostgresRequestStore(Database database) : IRequestStore
                 request.Version,
                 request.State == RequestState.Waiting,
                 request.ChangedAt.ToUnixTimeMilliseconds(),
-                Ranges(request.Booked is { } booked ? [booked] : []),
-                request.Held?.Until.ToUnixTimeTicks() ?? 0,
+                TimeRanges.Booked(request),
+                TimeRanges.HeldUntil(request),
                 times,
                 RequestJson.Write(request),
                 contact is null ? null : RequestJson.Write(contact)).ConfigureAwait(false);
@@ -89,8 +88,4 @@ sealed class PostgresRequestStore(Database database) : IRequestStore
 
     static KeptRequest Read(NpgsqlDataReader row) => new(
         RequestJson.ReadRequest(row.GetFieldValue<byte[]>(0)), row.IsDBNull(1) ? null : RequestJson.ReadContact(row.GetFieldValue<byte[]>(1)));
-
-    /// <summary>As PostgreSQL writes several ranges: <c>{[1,2),[3,4)}</c>.</summary>
-    static string Ranges(IEnumerable<VisitTime> times) =>
-        "{" + string.Join(',', times.Select(t => string.Create(CultureInfo.InvariantCulture, $"[{t.Start.ToUnixTimeTicks()},{t.End.ToUnixTimeTicks()})"))) + "}";
 }

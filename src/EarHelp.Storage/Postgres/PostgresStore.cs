@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Storage.Moving;
 using EarHelp.Storage.Records;
 using EarHelp.Storage.Writing;
 
@@ -35,6 +36,7 @@ public sealed class PostgresStore : IStore
         Incidents = new PostgresIncidents(database);
         Callers = new PostgresCallers(database);
         FollowUps = new PostgresFollowUps(database);
+        Rows = new PostgresStoreRows(database, options.Clock);
     }
 
     public IRequestStore Requests { get; }
@@ -52,6 +54,9 @@ public sealed class PostgresStore : IStore
     public ICallers Callers { get; }
 
     public IFollowUps FollowUps { get; }
+
+    /// <summary>All of it, for moving and for backups.</summary>
+    internal PostgresStoreRows Rows { get; }
 
     /// <summary>False from a failure to reach the database until it is reached again.</summary>
     public bool IsHealthy => _database.IsReached;
@@ -120,7 +125,7 @@ public sealed class PostgresStore : IStore
         c => c.DoAsync("insert into editions (id, sources) values ($1, $2) on conflict do nothing", cancellation, editionId, sources.ToArray()), cancellation).ConfigureAwait(false);
 
     public ValueTask<ReadOnlyMemory<byte>?> FindAsync(string editionId, CancellationToken cancellation) => _database.UseAsync<ReadOnlyMemory<byte>?>(
-        async c => await c.FirstAsync("select sources from editions where id = $1", cancellation, editionId).ConfigureAwait(false) is byte[] sources ? sources : null, cancellation);
+        async c => await c.FirstAsync("select sources from editions where id = $1", cancellation, editionId).ConfigureAwait(false) is byte[] sources ? (ReadOnlyMemory<byte>?)sources : null, cancellation);
 
     async ValueTask<bool> IEditionLedger.AppendAsync(ChainedRecord record, CancellationToken cancellation)
     {

@@ -63,7 +63,7 @@ static class RequestDocuments
         database.GetCollection(Contacts).Delete(conversation);
     }
 
-    static BsonDocument Write(VisitRequest request) => new()
+    public static BsonDocument Write(VisitRequest request) => new()
     {
         ["_id"] = request.Conversation,
         ["v"] = request.Version,

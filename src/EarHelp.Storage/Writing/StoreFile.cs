@@ -8,7 +8,7 @@ namespace EarHelp.Storage.Writing;
 /// <summary>The open database on synced streams, and the way to a new file without what was erased.</summary>
 sealed class StoreFile : IDisposable
 {
-    static readonly string[] Collections =
+    internal static readonly string[] Collections =
     [
         TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection, ChainDocuments.Ledger,
         RequestDocuments.Collection, RequestDocuments.Contacts, VisitDocuments.Collection, StaffDocuments.Collection, ChainDocuments.Audit,
@@ -70,33 +70,50 @@ sealed class StoreFile : IDisposable
         _swap.EnterWriteLock();
         try
         {
-            FolderEntries.Delete(_folder.NextMain, _options.Watch);
-            FolderEntries.Delete(_folder.NextLog, _options.Watch);
-            var (main, log, next) = Open(_folder.NextMain, _folder.NextLog);
-            using (main)
-            using (log)
-            {
-                using (next)
-                {
-                    foreach (var collection in Collections)
-                        next.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
-                    next.Checkpoint();
-                }
-
-                main.Flush();
-            }
-
-            FolderEntries.Delete(_folder.NextLog, _options.Watch);
-            Close();
-            FolderEntries.Delete(_folder.Log, _options.Watch);
-            FolderEntries.Replace(_folder.NextMain, _folder.Main, _options.Watch);
-            (_main, _log, _database) = Open(_folder.Main, _folder.Log);
+            using var next = BeginNext();
+            foreach (var collection in Collections)
+                next.Database.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
+            Exchange(next);
         }
         finally
         {
             _swap.ExitWriteLock();
         }
     }
+
+    /// <summary>A new, empty file beside the one in use; worth nothing until it takes its place.</summary>
+    public NextFile BeginNext()
+    {
+        FolderEntries.Delete(_folder.NextMain, _options.Watch);
+        FolderEntries.Delete(_folder.NextLog, _options.Watch);
+        var (main, log, database) = Open(_folder.NextMain, _folder.NextLog);
+        return new NextFile(main, log, database);
+    }
+
+    /// <summary>Puts a filled file in the place of the one in use. For the writer's thread.</summary>
+    public void Take(NextFile next)
+    {
+        _swap.EnterWriteLock();
+        try
+        {
+            Exchange(next);
+        }
+        finally
+        {
+            _swap.ExitWriteLock();
+        }
+    }
+
+    /// <summary>Removes a file that will not be taken.</summary>
+    public void Drop(NextFile next)
+    {
+        next.Dispose();
+        FolderEntries.Delete(_folder.NextMain, _options.Watch);
+        FolderEntries.Delete(_folder.NextLog, _options.Watch);
+    }
+
+    /// <summary>True if nothing at all is kept.</summary>
+    public bool IsEmpty() => Read(d => Collections.All(c => d.GetCollection(c).FindOne(Query.All()) is null));
 
     public void Dispose()
     {
@@ -115,19 +132,20 @@ sealed class StoreFile : IDisposable
     /// <summary>The first file appears whole or not at all: one that was torn while it was made could never be opened again.</summary>
     void MakeEmpty()
     {
-        FolderEntries.Delete(_folder.NextMain, _options.Watch);
-        FolderEntries.Delete(_folder.NextLog, _options.Watch);
-        var (main, log, next) = Open(_folder.NextMain, _folder.NextLog);
-        using (main)
-        using (log)
-        {
-            using (next)
-                next.Checkpoint();
-            main.Flush();
-        }
-
+        using var next = BeginNext();
+        next.Finish();
         FolderEntries.Delete(_folder.NextLog, _options.Watch);
         FolderEntries.Replace(_folder.NextMain, _folder.Main, _options.Watch);
+    }
+
+    void Exchange(NextFile next)
+    {
+        next.Finish();
+        FolderEntries.Delete(_folder.NextLog, _options.Watch);
+        Close();
+        FolderEntries.Delete(_folder.Log, _options.Watch);
+        FolderEntries.Replace(_folder.NextMain, _folder.Main, _options.Watch);
+        (_main, _log, _database) = Open(_folder.Main, _folder.Log);
     }
 
     void Close()

@@ -19,6 +19,7 @@ public sealed partial class PatientWordTests
         ("src/EarHelp.Triage/Cells/", "faults in a cell are told to its author"),
         ("src/EarHelp.Triage/Tables/", "faults in a table are told to its author"),
         ("src/EarHelp.Web/Signing/", "what is compared is told to the person who signs"),
+        ("src/EarHelp.Storage/Moving/", "what is damaged in a store is told to who runs the service"),
         ("src/EarHelp.Web/Staff/FirstAccount.cs", "the code of the first account is printed for who runs the service"),
         ("src/EarHelp.Web/Bot/SentTurnReader.cs", "what could not be read is told to the programmer of a channel"),
     ];
