@@ -10,6 +10,7 @@ public static class NeededCheckInWords
         "check-in mail subject", "check-in mail hello", "check-in mail open", "check-in mail stop",
         "check-in link heading", "check-in link hint", "check-in link open",
         "check-in heading", "check-in hint", "check-in unsure", "check-in well", "check-in not well", "check-in answer", "check-in answered",
+        "check-in plan heading", "check-in plan", "check-in plan button",
         "check-in thanks heading", "check-in thanks hint", "check-in next", "check-in last",
         "check-in stop heading", "check-in stop hint", "check-in stop", "check-in stopped heading", "check-in stopped",
         "check-in staff none", "check-in staff waits", "check-in staff asked", "check-in staff stopped",

@@ -66,7 +66,7 @@ public sealed class CheckInTests(AskedService service) : IClassFixture<AskedServ
         var kept = await service.Part<IRequestStore>().FindAsync(conversation, default);
         Assert.NotNull(kept?.Request.Urgency.SeenBy);
         Assert.Equal(Email, kept.Contact?.Email);
-        Assert.Contains("You have asked", plan.Text, StringComparison.Ordinal);
+        Assert.Contains("The clinic has your answers", plan.Text, StringComparison.Ordinal);
         var desk = await service.Kim.Browser.ReadAsync("/staff/desk");
         Assert.Contains("After a visit", desk.Text.Split("To be answered")[1], StringComparison.Ordinal);
         Assert.Contains(kept.Request.Urgency.Level, desk.Text, StringComparison.Ordinal);
