@@ -81,7 +81,7 @@ public sealed class Talk(
     }
 
     /// <summary>What a link that was made opens: a conversation, once, for as long as that is kept.</summary>
-    internal static ConversationKey KeyOfLink(string link) => new(HashOfLink(link), OneTime: true, ExpiresUnixMilliseconds: null);
+    public static ConversationKey KeyOfLink(string link) => new(HashOfLink(link), OneTime: true, ExpiresUnixMilliseconds: null);
 
     /// <summary>What the link in a message opens: a conversation, as often as it is used before the end.</summary>
     internal static ConversationKey KeyOfCheckIn(string link, Instant until) => new(Secret.HashOf(CheckInMark + link), OneTime: false, until.ToUnixTimeMilliseconds());
