@@ -57,7 +57,7 @@ public sealed partial class AskedAfterVisitTests(AskingService service) : IClass
         await EraseAsync(kim.Page.Url.Split('/')[^1]);
 
         await later.Page.ReloadAsync();
-        await Expect(later.Page.GetByRole(AriaRole.Button, new() { Name = "Start", Exact = true })).ToBeVisibleAsync();
+        await Expect(later.Page).ToHaveURLAsync(service.Address.ToString());
         Assert.Empty(kim.Complaints.Concat(phone.Complaints).Concat(later.Complaints));
     }
 
