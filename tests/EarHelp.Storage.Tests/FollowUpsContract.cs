@@ -25,14 +25,14 @@ public abstract class FollowUpsContract(Func<Task<StorePlace>> make) : StoreCont
     public async Task Gives_messages_and_replies_back_as_they_were_after_closing_too()
     {
         Assert.True(await FollowUps.PutAsync(First, default));
-        var claimed = First.Claimed(3, Nine);
+        var claimed = First.Claimed("day 3", Nine);
         Assert.True(await FollowUps.PutAsync(claimed, default));
         Assert.True(await FollowUps.PutAsync(claimed.Replied(new CheckInReply(3, Nine, false)), default));
 
         await OpenAgainAsync();
 
         var found = (await FollowUps.FindAsync("after", default))!;
-        Assert.Equal([new CheckInMessage(3, MessageState.Claimed, Nine, 0)], found.Messages.AsEnumerable());
+        Assert.Equal([new SentMessage("day 3", MessageState.Claimed, Nine, 0)], found.Messages.AsEnumerable());
         Assert.Equal([new CheckInReply(3, Nine, false)], found.Replies.AsEnumerable());
         Assert.Equal((3, Canary, "stop"), (found.Version, found.Email, found.StopCode));
         Assert.Single(await FollowUps.AllAsync(default));
@@ -44,7 +44,7 @@ public abstract class FollowUpsContract(Func<Task<StorePlace>> make) : StoreCont
     {
         await FollowUps.PutAsync(First, default);
 
-        var claims = await Task.WhenAll(Enumerable.Range(0, 10).Select(_ => FollowUps.PutAsync(First.Claimed(1, Nine), default).AsTask()));
+        var claims = await Task.WhenAll(Enumerable.Range(0, 10).Select(_ => FollowUps.PutAsync(First.Claimed("day 1", Nine), default).AsTask()));
 
         Assert.Single(claims, c => c);
         Assert.Equal(2, (await FollowUps.FindAsync("after", default))!.Version);
@@ -61,7 +61,7 @@ public abstract class FollowUpsContract(Func<Task<StorePlace>> make) : StoreCont
 
         Assert.Empty(await FollowUps.AllAsync(default));
         Assert.False(await Place.HoldsAsync(Canary));
-        Assert.False(await FollowUps.PutAsync(First.Claimed(1, Nine), default));
+        Assert.False(await FollowUps.PutAsync(First.Claimed("day 1", Nine), default));
     }
 
     public sealed class InLiteDb() : FollowUpsContract(LiteAsync);

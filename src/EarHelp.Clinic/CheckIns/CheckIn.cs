@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using EarHelp.Clinic.Visits;
 using EarHelp.Triage.Editions;
 using NodaTime;
@@ -11,6 +12,9 @@ namespace EarHelp.Clinic.CheckIns;
 /// <param name="Until">The end, which is outside: the next one begins, or silence is noted.</param>
 public sealed record CheckIn(int Day, Instant From, Instant Until)
 {
+    /// <summary>Of its message.</summary>
+    public string Name => string.Create(CultureInfo.InvariantCulture, $"day {Day}");
+
     public bool IsOpen(Instant now) => From <= now && now < Until;
 
     /// <summary>In order. The last one stays open for as many days as lie between it and the one before, or the visit.</summary>

@@ -14,7 +14,7 @@ public sealed record FollowUp(string Conversation, int Version, string Email, st
 
     public bool IsStopped { get; init; }
 
-    public ImmutableArray<CheckInMessage> Messages
+    public ImmutableArray<SentMessage> Messages
     {
         get => field.IsDefault ? [] : field;
         init;
@@ -28,7 +28,7 @@ public sealed record FollowUp(string Conversation, int Version, string Email, st
 
     public bool IsAsked => Email.Length > 0 && !IsStopped;
 
-    public CheckInMessage? MessageOf(int day) => Messages.FirstOrDefault(m => m.Day == day);
+    public SentMessage? MessageOf(string name) => Messages.FirstOrDefault(m => m.Name == name);
 
     public CheckInReply? ReplyOf(int day) => Replies.LastOrDefault(r => r.Day == day);
 
@@ -36,7 +36,7 @@ public sealed record FollowUp(string Conversation, int Version, string Email, st
     public bool MayBeSent(CheckIn day, Instant now)
     {
         ArgumentNullException.ThrowIfNull(day);
-        return IsAsked && day.IsOpen(now) && ReplyOf(day.Day) is null && MessageOf(day.Day) switch
+        return IsAsked && day.IsOpen(now) && ReplyOf(day.Day) is null && MessageOf(day.Name) switch
         {
             null => true,
             { State: MessageState.Claimed or MessageState.PutOff } earlier => earlier.At + ClaimHolds <= now,
@@ -45,11 +45,11 @@ public sealed record FollowUp(string Conversation, int Version, string Email, st
     }
 
     /// <summary>Only who keeps this version sends it. A claim that was left open may have been accepted: then it is counted as a repeat.</summary>
-    public FollowUp Claimed(int day, Instant now) => MessageOf(day) is { } earlier
+    public FollowUp Claimed(string name, Instant now) => MessageOf(name) is { } earlier
         ? With(earlier with { State = MessageState.Claimed, At = now, Repeats = earlier.Repeats + (earlier.State == MessageState.Claimed ? 1 : 0) })
-        : With(new CheckInMessage(day, MessageState.Claimed, now, 0));
+        : With(new SentMessage(name, MessageState.Claimed, now, 0));
 
-    public FollowUp Settled(int day, MessageState state, Instant now) => MessageOf(day) is { } sent ? With(sent with { State = state, At = now }) : this;
+    public FollowUp Settled(string name, MessageState state, Instant now) => MessageOf(name) is { } sent ? With(sent with { State = state, At = now }) : this;
 
     public FollowUp Replied(CheckInReply reply)
     {
@@ -61,15 +61,15 @@ public sealed record FollowUp(string Conversation, int Version, string Email, st
 
     public FollowUp Stopped() => Next() with { IsStopped = true };
 
-    FollowUp With(CheckInMessage message) => Next() with { Messages = [.. Messages.Where(m => m.Day != message.Day), message] };
+    FollowUp With(SentMessage message) => Next() with { Messages = [.. Messages.Where(m => m.Name != message.Name), message] };
 
     FollowUp Next() => this with { Version = Version + 1 };
 }
 
-/// <summary>The message of one day.</summary>
+/// <param name="Name">Which of the patient's messages it is.</param>
 /// <param name="At">When it came into this state.</param>
 /// <param name="Repeats">How often it was sent although an earlier sending may have been accepted.</param>
-public sealed record CheckInMessage(int Day, MessageState State, Instant At, int Repeats);
+public sealed record SentMessage(string Name, MessageState State, Instant At, int Repeats);
 
 public enum MessageState
 {

@@ -39,7 +39,7 @@ public sealed class Outbox(IFollowUps followUps, IVisitStore visits, IPost post,
     async ValueTask<bool> SendAsync(
         FollowUp followUp, CheckIn due, Func<FollowUp, CheckIn, CancellationToken, ValueTask<OutgoingMessage?>> write, CancellationToken cancellation)
     {
-        var claimed = followUp.Claimed(due.Day, Now);
+        var claimed = followUp.Claimed(due.Name, Now);
         if (!await followUps.PutAsync(claimed, cancellation).ConfigureAwait(false))
             return false;
         var delivery = await write(claimed, due, cancellation).ConfigureAwait(false) is { } message
@@ -52,16 +52,16 @@ public sealed class Outbox(IFollowUps followUps, IVisitStore visits, IPost post,
             Delivery.NotNow => MessageState.PutOff,
             _ => MessageState.Claimed,
         };
-        await SettleAsync(claimed, due.Day, state, cancellation).ConfigureAwait(false);
+        await SettleAsync(claimed, due.Name, state, cancellation).ConfigureAwait(false);
         return delivery == Delivery.Accepted;
     }
 
     /// <summary>The patient may have answered or stopped meanwhile: their change stays.</summary>
-    async ValueTask SettleAsync(FollowUp followUp, int day, MessageState state, CancellationToken cancellation)
+    async ValueTask SettleAsync(FollowUp followUp, string name, MessageState state, CancellationToken cancellation)
     {
         for (var kept = followUp; kept is not null; kept = await followUps.FindAsync(followUp.Conversation, cancellation).ConfigureAwait(false))
         {
-            if (state == MessageState.Claimed || await followUps.PutAsync(kept.Settled(day, state, Now), cancellation).ConfigureAwait(false))
+            if (state == MessageState.Claimed || await followUps.PutAsync(kept.Settled(name, state, Now), cancellation).ConfigureAwait(false))
                 return;
         }
     }

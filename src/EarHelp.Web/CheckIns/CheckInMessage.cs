@@ -31,5 +31,5 @@ public sealed class CheckInMessage(MailSetup mail, VisitRecording visits, Served
     }
 
     /// <summary>One for each patient and day, however often it is sent.</summary>
-    static string NameOf(FollowUp followUp, CheckIn day) => Secret.HashOf(FormattableString.Invariant($"check-in:{followUp.Conversation}:{day.Day}"))[..32];
+    static string NameOf(FollowUp followUp, CheckIn day) => Secret.HashOf(FormattableString.Invariant($"check-in:{followUp.Conversation}:{day.Name}"))[..32];
 }
