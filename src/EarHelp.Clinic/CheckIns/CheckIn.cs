@@ -12,8 +12,7 @@ namespace EarHelp.Clinic.CheckIns;
 /// <param name="Until">The end, which is outside: the next one begins, or silence is noted.</param>
 public sealed record CheckIn(int Day, Instant From, Instant Until)
 {
-    /// <summary>Of its message.</summary>
-    public string Name => string.Create(CultureInfo.InvariantCulture, $"day {Day}");
+    public DueMessage Message => new(MessageKind.AfterVisit, string.Create(CultureInfo.InvariantCulture, $"day {Day}"), From, Until);
 
     public bool IsOpen(Instant now) => From <= now && now < Until;
 

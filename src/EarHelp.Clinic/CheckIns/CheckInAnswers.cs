@@ -33,6 +33,15 @@ public sealed class CheckInAnswers(IFollowUps followUps, IVisitStore visits, Tim
             cancellation);
     }
 
+    /// <summary>What was answered to a reminder. A patient who was sent none has a follow-up from now on.</summary>
+    /// <returns>False if the conversation is not there any more.</returns>
+    public async ValueTask<bool> ReplyBeforeVisitAsync(string conversation, string newCode, bool isWell, CancellationToken cancellation)
+    {
+        if (await followUps.FindAsync(conversation, cancellation).ConfigureAwait(false) is null)
+            await followUps.PutAsync(new FollowUp(conversation, 1, "", newCode), cancellation).ConfigureAwait(false);
+        return await ChangeAsync(conversation, kept => kept.Replied(new CheckInReply(BeforeVisit.Day, Now, isWell)), cancellation).ConfigureAwait(false);
+    }
+
     /// <summary>No message is sent any more; the question waits on the patient's page.</summary>
     /// <returns>False if the code stops nothing, any more or at all.</returns>
     public async ValueTask<bool> StopAsync(string code, CancellationToken cancellation) =>

@@ -3,9 +3,9 @@ using NodaTime;
 
 namespace EarHelp.Clinic.CheckIns;
 
-/// <summary>How a patient is asked after a visit, what was sent and what came back; one for each conversation after a visit.</summary>
+/// <summary>What was sent to a patient about a visit, before or after it, and what came back; one for each conversation.</summary>
 /// <param name="Version">From 1; each change is the next one.</param>
-/// <param name="Email">Where messages go; empty: the question waits on the patient's page.</param>
+/// <param name="Email">Where the patient is asked after a visit; empty: it waits on the patient's page. What a request brings goes where the request says.</param>
 /// <param name="StopCode">Ends the messages, and can do nothing else; stands in each of them.</param>
 public sealed record FollowUp(string Conversation, int Version, string Email, string StopCode)
 {
@@ -13,6 +13,9 @@ public sealed record FollowUp(string Conversation, int Version, string Email, st
     static readonly Duration ClaimHolds = Duration.FromMinutes(15);
 
     public bool IsStopped { get; init; }
+
+    /// <summary>A link to the plan after the visit goes to the address as soon as the visit is recorded.</summary>
+    public bool WantsPlan { get; init; }
 
     public ImmutableArray<SentMessage> Messages
     {
@@ -32,11 +35,11 @@ public sealed record FollowUp(string Conversation, int Version, string Email, st
 
     public CheckInReply? ReplyOf(int day) => Replies.LastOrDefault(r => r.Day == day);
 
-    /// <summary>True if the message of an open check-in has not been accepted, and nobody else is sending it.</summary>
-    public bool MayBeSent(CheckIn day, Instant now)
+    /// <summary>True if a message that is due has not been accepted, and nobody else is sending it.</summary>
+    public bool MayBeSent(DueMessage due, Instant now)
     {
-        ArgumentNullException.ThrowIfNull(day);
-        return IsAsked && day.IsOpen(now) && ReplyOf(day.Day) is null && MessageOf(day.Name) switch
+        ArgumentNullException.ThrowIfNull(due);
+        return !IsStopped && due.IsOpen(now) && MessageOf(due.Name) switch
         {
             null => true,
             { State: MessageState.Claimed or MessageState.PutOff } earlier => earlier.At + ClaimHolds <= now,

@@ -12,6 +12,8 @@ static class CheckInTimes
 {
     public const string Days = "check-in days";
 
+    public const string Reminder = "reminder days";
+
     public const string From = "messages from";
 
     public const string To = "messages to";

@@ -63,6 +63,9 @@ public sealed record Clinic(
         init;
     } = [];
 
+    /// <summary>How many days before the day of a booked visit the patient is reminded and asked whether anything has changed; 0: never.</summary>
+    public int ReminderDays { get; init; }
+
     /// <summary>From when on messages may be sent, at the clinic.</summary>
     public LocalTime MessagesFrom { get; init; } = LocalTime.Midnight;
 

@@ -22,7 +22,7 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
 
     const string Found = "found";
 
-    const string Email = "email", Agreed = "agreed";
+    const string Email = "email", Agreed = "agreed", Plan = "plan";
 
     static readonly (Ear? Ear, string Value, string Words)[] Parts =
         [(Ear.Left, "left", "record left"), (Ear.Right, "right", "record right"), (null, "person", "record person")];
@@ -69,7 +69,7 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
             .Select(f => new SeenFinding(f[1], Parts.FirstOrDefault(p => p.Value == f[0]).Ear)),
     ];
 
-    internal static AskedAfter ReadAsked(IFormCollection fields) => new(StaffForm.ReadLine(fields[Email], ContactCheck.LongestEmail), fields[Agreed] == "yes");
+    internal static AskedAfter ReadAsked(IFormCollection fields) => new(StaffForm.ReadLine(fields[Email], ContactCheck.LongestEmail), fields[Agreed] == "yes", fields[Plan] == "yes");
 
     /// <summary>The key of the words of what keeps a visit from being recorded.</summary>
     internal static string KeyOf(VisitFault fault) => fault switch
@@ -109,7 +109,8 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
         html.Markup("<section><h2>"u8).Text(Words["record asked"]).Markup("</h2><div class=\"own\"><label for=\"email\">"u8).Text(Words["record email"]).Markup("</label><p class=\"hint\" id=\"email-hint\">"u8)
             .Text(Words["record email hint"]).Markup("</p><input type=\"text\" inputmode=\"email\" id=\"email\" name=\"email\" autocomplete=\"off\" autocapitalize=\"none\" spellcheck=\"false\" aria-describedby=\"email-hint\""u8)
             .Attribute("value"u8, asked.Email).Markup(" maxlength=\""u8).Number(ContactCheck.LongestEmail).Markup("\"></div><ul class=\"choices\"><li><label class=\"pick\"><input type=\"checkbox\" name=\"agreed\" value=\"yes\""u8)
-            .Markup(asked.IsAgreed ? " checked><span>"u8 : "><span>"u8).Text(Words["record agreed"]).Markup("</span></label></li></ul></section>"u8);
+            .Markup(asked.IsAgreed ? " checked><span>"u8 : "><span>"u8).Text(Words["record agreed"]).Markup("</span></label></li><li><label class=\"pick\"><input type=\"checkbox\" name=\"plan\" value=\"yes\""u8)
+            .Markup(asked.WantsPlan ? " checked><span>"u8 : "><span>"u8).Text(Words["record plan"]).Markup("</span></label></li></ul></section>"u8);
     }
 
     void WriteChoice(VisitFinding finding, Ear? ear, string part) =>
@@ -129,7 +130,8 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
 
 /// <summary>By which address the patient may be asked after the visit; empty: by none.</summary>
 /// <param name="IsAgreed">The patient said that messages may go there.</param>
-sealed record AskedAfter(string Email, bool IsAgreed)
+/// <param name="WantsPlan">A link to the plan goes there now.</param>
+sealed record AskedAfter(string Email, bool IsAgreed, bool WantsPlan)
 {
-    internal static AskedAfter Nowhere { get; } = new("", false);
+    internal static AskedAfter Nowhere { get; } = new("", false, false);
 }

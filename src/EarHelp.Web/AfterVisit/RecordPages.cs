@@ -65,7 +65,7 @@ public sealed class RecordPages(
         {
             await auditor.AddAsync(by.Account.Id, AuditDeed.RecordedVisit, id, context.RequestAborted);
             var visit = new Visit(id, served.Edition.Id, at, by.Account.ShownName, ticked, before.Length > 0 ? before : null);
-            fault = await recording.RecordAsync(visit, new FollowUp(id, 1, asked.Email, Secret.New()), served.Edition, served.DefaultLanguage, Talk.KeyOfLink(link), context.RequestAborted) is { } wrong
+            fault = await recording.RecordAsync(visit, new FollowUp(id, 1, asked.Email, Secret.New()) { WantsPlan = asked.WantsPlan }, served.Edition, served.DefaultLanguage, Talk.KeyOfLink(link), context.RequestAborted) is { } wrong
                 ? RecordForm.KeyOf(wrong)
                 : null;
         }

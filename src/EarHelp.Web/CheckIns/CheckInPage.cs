@@ -1,4 +1,5 @@
 using EarHelp.Clinic.CheckIns;
+using EarHelp.Clinic.Times;
 using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
@@ -31,8 +32,20 @@ static class CheckInPage
                 html.Element("p"u8, Ahead(words, open)).Element("p"u8, words["check-in thanks hint"]);
             else
                 html.Element("p"u8, words.Letter.Text("check-in hint", ("day", VisitDay(words, open)))).Element("p"u8, words["check-in unsure"]);
-            WriteAnswers(html, words, isWell, token, turn);
+            WriteForm(html, words, isWell ? null : (Well, "check-in well"), token, turn);
             html.Markup("<p><a"u8).Attribute("href"u8, AftercarePages.Address).Markup(">"u8).Text(words["aftercare open"]).Markup("</a></p>"u8);
+        });
+    }
+
+    /// <summary>Before a visit that is booked: whether anything has changed.</summary>
+    internal static ReadOnlyMemory<byte> WriteBefore(Words words, VisitTime booked, string token, string turn)
+    {
+        var heading = words.Letter.Text("check-in before heading", ("moment", words.Letter.Moment(booked.Start)));
+        return PageFrame.Write(words, new PageState(heading, token, HasQuestion: false), html =>
+        {
+            html.Element("h1"u8, heading).Element("p"u8, words["check-in before hint"]);
+            WriteForm(html, words, (Well, "check-in before same"), token, turn);
+            html.Markup("<p><a href=\"/visit\">"u8).Text(words["check-in before change"]).Markup("</a></p>"u8);
         });
     }
 
@@ -57,14 +70,15 @@ static class CheckInPage
         });
     }
 
-    static void WriteAnswers(HtmlWriter html, Words words, bool isWell, string token, string turn)
+    /// <param name="first">The answer that stands before "not well", with its words; null: it was given.</param>
+    static void WriteForm(HtmlWriter html, Words words, (string Value, string Words)? first, string token, string turn)
     {
         html.Markup("<form method=\"post\""u8).Attribute("action"u8, CheckInPages.Address).Markup(">"u8);
         FormFields.WriteToken(html, token);
         FormFields.WriteTurn(html, turn);
         html.Markup("<div class=\"row\">"u8);
-        if (!isWell)
-            html.Markup("<button name=\"answer\" value=\"well\">"u8).Text(words["check-in well"]).Markup("</button>"u8);
+        if (first is var (value, said))
+            html.Markup("<button name=\"answer\""u8).Attribute("value"u8, value).Markup(">"u8).Text(words[said]).Markup("</button>"u8);
         html.Markup("<button name=\"answer\" value=\"not well\">"u8).Text(words["check-in not well"]).Markup("</button></div></form>"u8);
     }
 

@@ -1,4 +1,5 @@
 using EarHelp.Clinic.CheckIns;
+using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Turns;
 using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Editions;
@@ -6,11 +7,12 @@ using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 using EarHelp.Web.Serving;
 using EarHelp.Web.Turns;
+using NodaTime;
 
 namespace EarHelp.Web.CheckIns;
 
 /// <summary>The question how it is some days after a visit: opened by the link of a message or from the patient's plan; and stopping the messages.</summary>
-public sealed class CheckInPages(Talk talk, CheckInAnswers answers, FormGate gate, ServedEditions editions, FaultPages faults, ServiceSettings settings)
+public sealed class CheckInPages(Talk talk, CheckInAnswers answers, VisitRequests requests, WorseAfterVisit worse, TimeProvider clock, FormGate gate, ServedEditions editions, FaultPages faults, ServiceSettings settings)
 {
     internal const string Address = "/check-in";
 
@@ -54,10 +56,12 @@ public sealed class CheckInPages(Talk talk, CheckInAnswers answers, FormGate gat
         ArgumentNullException.ThrowIfNull(context);
         if (PatientCookie.Read(context) is not { } secret || await talk.FindAsync(secret, context.RequestAborted) is not { } conversation)
             await PageResponse.GoToAsync(context, "/");
-        else if (await FindOpenAsync(conversation, context.RequestAborted) is not { } open)
-            await PageResponse.GoToAsync(context, AftercarePages.Address);
-        else
+        else if (await FindOpenAsync(conversation, context.RequestAborted) is { } open)
             await PageResponse.SendAsync(context, CheckInPage.WriteQuestion(conversation.Words, open, FormToken.For(secret), Secret.NewIdentifier()));
+        else if (await FindBookedAsync(conversation, context.RequestAborted) is { Booked: { } booked })
+            await PageResponse.SendAsync(context, CheckInPage.WriteBefore(conversation.Words, booked, FormToken.For(secret), Secret.NewIdentifier()));
+        else
+            await PageResponse.GoToAsync(context, await IsAskedForAsync(conversation, context.RequestAborted) ? "/visit" : AftercarePages.Address);
     }
 
     /// <summary>All well ends it; anything else goes on with the questions, which know what was found at the visit.</summary>
@@ -72,8 +76,17 @@ public sealed class CheckInPages(Talk talk, CheckInAnswers answers, FormGate gat
             return;
         }
 
+        var booked = await FindBookedAsync(conversation, context.RequestAborted);
+        if (booked is not null && !await answers.ReplyBeforeVisitAsync(conversation.Id, Secret.New(), isWell, context.RequestAborted))
+        {
+            await faults.SendExpiredAsync(context);
+            return;
+        }
+
+        if (booked is not null && !isWell)
+            await worse.TellDeskBeforeVisitAsync(booked, turn, context.RequestAborted);
         if (isWell)
-            await PageResponse.GoToAsync(context, Address);
+            await PageResponse.GoToAsync(context, booked is null ? Address : "/visit");
         else if (conversation.State.HasOutcome && await talk.TakeAsync(conversation, [new Turn(turn, null, new TurnContent.SomethingChanged())], context.RequestAborted) is not TakenTurns.Kept)
             await faults.SendEmergencyAsync(context, isNotSaved: true);
         else
@@ -97,6 +110,19 @@ public sealed class CheckInPages(Talk talk, CheckInAnswers answers, FormGate gat
 
     async ValueTask<OpenCheckIn?> FindOpenAsync(OpenConversation conversation, CancellationToken cancellation) =>
         editions.Current is { } served ? await answers.FindOpenAsync(served.Edition, conversation.Id, cancellation) : null;
+
+    /// <summary>A request with a visit that is yet to come and of which the clinic reminds by now; null: there is none.</summary>
+    async ValueTask<VisitRequest?> FindBookedAsync(OpenConversation conversation, CancellationToken cancellation)
+    {
+        var now = Instant.FromDateTimeOffset(clock.GetUtcNow());
+        return await requests.FindAsync(conversation.Id, cancellation) is { Request: { State: RequestState.Waiting } request }
+            && editions.Current is { } served && BeforeVisit.Reminder(served.Edition, request)?.IsOpen(now) == true
+            ? request
+            : null;
+    }
+
+    async ValueTask<bool> IsAskedForAsync(OpenConversation conversation, CancellationToken cancellation) =>
+        await requests.FindAsync(conversation.Id, cancellation) is { Request.State: RequestState.Waiting };
 
     /// <summary>Null after it was said that the code stops nothing.</summary>
     async Task<(Words Words, FollowUp Asked)?> FindAskedAsync(HttpContext context)

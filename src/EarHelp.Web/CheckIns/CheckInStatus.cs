@@ -26,6 +26,6 @@ static class CheckInStatus
         { IsWell: true } => "check-in staff well",
         { IsWell: false } reply => followUp.Replies[^1] == reply && Worsening.IsLeft(followUp, toldAt) ? "check-in staff left" : "check-in staff not well",
         _ when !day.IsOpen(now) => "check-in staff silent",
-        _ => followUp.MessageOf(day.Name)?.State == MessageState.Refused ? "check-in staff refused" : "check-in staff open",
+        _ => followUp.MessageOf(day.Message.Name)?.State == MessageState.Refused ? "check-in staff refused" : "check-in staff open",
     };
 }

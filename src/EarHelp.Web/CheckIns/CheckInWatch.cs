@@ -2,12 +2,13 @@ using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Web.Editions;
+using EarHelp.Web.Security;
 
 namespace EarHelp.Web.CheckIns;
 
 /// <summary>Every minute: messages that are due are sent, and patients who are not well are brought before the desk.</summary>
 public sealed partial class CheckInWatch(
-    IFollowUps followUps, IVisitStore visits, WorseAfterVisit worse, ServedEditions editions, TimeProvider clock, ILogger<CheckInWatch> log, IPost? post = null, CheckInMessage? message = null)
+    IFollowUps followUps, IVisitStore visits, IRequestStore requests, WorseAfterVisit worse, ServedEditions editions, TimeProvider clock, ILogger<CheckInWatch> log, IPost? post = null, CheckInMessage? message = null)
     : BackgroundService
 {
     static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
@@ -58,7 +59,7 @@ public sealed partial class CheckInWatch(
 
     async Task SendAsync(IPost mail, CheckInMessage words, Triage.Editions.Edition edition, CancellationToken cancellation)
     {
-        var sent = await new Outbox(followUps, visits, mail, clock).SendDueAsync(edition, words.WriteAsync, cancellation);
+        var sent = await new Outbox(followUps, visits, requests, mail, Secret.New, clock).SendDueAsync(edition, words.WriteAsync, cancellation);
         if (sent > 0)
             LogSent(log, sent);
     }

@@ -7,7 +7,8 @@ public static class NeededCheckInWords
 {
     public static ImmutableArray<string> Texts { get; } =
     [
-        "check-in mail subject", "check-in mail hello", "check-in mail open", "check-in mail stop",
+        "check-in mail subject", "check-in mail hello", "check-in mail open", "check-in mail stop", "check-in mail news subject", "check-in mail news hello",
+        "check-in before heading", "check-in before hint", "check-in before same", "check-in before change",
         "check-in link heading", "check-in link hint", "check-in link open",
         "check-in heading", "check-in hint", "check-in unsure", "check-in well", "check-in not well", "check-in answer", "check-in answered",
         "check-in plan heading", "check-in plan", "check-in plan button",

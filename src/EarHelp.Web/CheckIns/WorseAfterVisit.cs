@@ -28,10 +28,18 @@ public sealed class WorseAfterVisit(IFollowUps followUps, IVisitStore visits, IR
         {
             var told = await taking.FindAsync(followUp.Conversation, cancellation) is var (_, state) ? state.Told : null;
             await TellDeskAsync(followUp, told, cancellation);
-            left += Worsening.IsLeft(followUp, told?.DecidedAt) ? 1 : 0;
+            left += followUp.Replies[^1].Day != BeforeVisit.Day && Worsening.IsLeft(followUp, told?.DecidedAt) ? 1 : 0;
         }
 
         return left;
+    }
+
+    /// <summary>Before a visit the request is there: the desk sees at once that the patient is not well, and later what the questions led to.</summary>
+    public async ValueTask TellDeskBeforeVisitAsync(VisitRequest request, string form, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        await auditor.AddAsync(Actor.Service, AuditDeed.NotWellAfterVisit, request.Conversation, cancellation);
+        await requests.NotWellAsync(request.Conversation, form, request.Urgency, ContactDetails.Empty, cancellation);
     }
 
     async ValueTask TellDeskAsync(FollowUp followUp, OutcomeTold? told, CancellationToken cancellation)

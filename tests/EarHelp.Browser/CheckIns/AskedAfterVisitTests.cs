@@ -47,9 +47,9 @@ public sealed partial class AskedAfterVisitTests(AskingService service) : IClass
         await Looks.WellAsync(later, "check-in-4-plan");
 
         await FollowAsync(kim, "Requests");
-        var row = kim.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = "After a visit" });
+        var row = kim.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = "Not well when asked" });
         await Expect(row).ToContainTextAsync("within");
-        await Expect(row).ToContainTextAsync("asked after the visit, and not well");
+        await Expect(row).ToContainTextAsync("asked how it is, and not well");
         await Looks.WellAsync(kim, "check-in-5-desk");
         await row.GetByRole(AriaRole.Link).ClickAsync();
         await Expect(kim.Page.GetByText("mo@home.example.org").First).ToBeVisibleAsync();

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
+using EarHelp.Clinic.Times;
 using EarHelp.Clinic.Visits;
 using EarHelp.Clinic.Tests.Visits;
 using EarHelp.Triage.Editions;
@@ -22,6 +24,7 @@ public sealed class OutboxTests
 
     readonly FakeTimeProvider _clock = new(new DateTimeOffset(2026, 11, 23, 16, 0, 0, TimeSpan.Zero));
     readonly CollectedPost _post = new();
+    readonly NoRequests _requests = new();
     readonly OneFollowUp _kept = new(new FollowUp("after", 1, "mo@patient.example.org", "stop"));
 
     [Fact]
@@ -30,7 +33,7 @@ public sealed class OutboxTests
         for (var hour = 0; hour < 24 * 14; hour++, _clock.Advance(TimeSpan.FromHours(1)))
             await SendAsync();
 
-        Assert.Equal(["1", "3", "7"], _post.Names);
+        Assert.Equal(["day 1", "day 3", "day 7"], _post.Names);
         Assert.All(_kept.Kept!.Messages, m => Assert.Equal((MessageState.Accepted, 0), (m.State, m.Repeats)));
     }
 
@@ -85,7 +88,7 @@ public sealed class OutboxTests
         _clock.Advance(TimeSpan.FromMinutes(1));
 
         Assert.Equal(1, await SendAsync());
-        Assert.Equal(["1", "1"], _post.Names);
+        Assert.Equal(["day 1", "day 1"], _post.Names);
         Assert.Equal((MessageState.Accepted, 1), (_kept.Kept!.Messages[0].State, _kept.Kept.Messages[0].Repeats));
     }
 
@@ -101,9 +104,9 @@ public sealed class OutboxTests
         Assert.Single(_post.Names);
     }
 
-    ValueTask<int> SendAsync() => new Outbox(_kept, new OneVisit(), _post, _clock).SendDueAsync(
+    ValueTask<int> SendAsync() => new Outbox(_kept, new OneVisit(), _requests, _post, () => "code", _clock).SendDueAsync(
         Asking,
-        (followUp, day, _) => ValueTask.FromResult<OutgoingMessage?>(new OutgoingMessage($"{day.Day}", followUp.Email, "A question for you", "-", new Uri("https://clinic.example.org/stop"))),
+        (due, _) => ValueTask.FromResult<OutgoingMessage?>(new OutgoingMessage(due.Message.Name, due.To, "A question for you", "-", new Uri("https://clinic.example.org/stop"))),
         CancellationToken.None);
 
     sealed class CollectedPost : IPost
@@ -133,6 +136,19 @@ public sealed class OutboxTests
         public ValueTask<FollowUp?> FindAsync(string conversation, CancellationToken cancellation) => ValueTask.FromResult(Kept);
 
         public ValueTask<ImmutableArray<FollowUp>> AllAsync(CancellationToken cancellation) => ValueTask.FromResult<ImmutableArray<FollowUp>>([Kept!]);
+    }
+
+    sealed class NoRequests : IRequestStore
+    {
+        public ValueTask<RequestPut> PutAsync(VisitRequest request, ContactDetails? contact, CancellationToken cancellation) => ValueTask.FromResult(RequestPut.Gone);
+
+        public ValueTask<KeptRequest?> FindAsync(string conversation, CancellationToken cancellation) => ValueTask.FromResult<KeptRequest?>(null);
+
+        public ValueTask<ImmutableArray<VisitTime>> TakenAsync(Instant now, string except, CancellationToken cancellation) => ValueTask.FromResult<ImmutableArray<VisitTime>>([]);
+
+        public ValueTask<ImmutableArray<KeptRequest>> WaitingAsync(CancellationToken cancellation) => ValueTask.FromResult<ImmutableArray<KeptRequest>>([]);
+
+        public ValueTask<int> SweepRequestsAsync(long changedBeforeUnixMilliseconds, CancellationToken cancellation) => ValueTask.FromResult(0);
     }
 
     sealed class OneVisit : IVisitStore

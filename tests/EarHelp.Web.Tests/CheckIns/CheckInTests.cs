@@ -68,10 +68,10 @@ public sealed class CheckInTests(AskedService service) : IClassFixture<AskedServ
         Assert.Equal(Email, kept.Contact?.Email);
         Assert.Contains("The clinic has your answers", plan.Text, StringComparison.Ordinal);
         var desk = await service.Kim.Browser.ReadAsync("/staff/desk");
-        Assert.Contains("After a visit", desk.Text.Split("To be answered")[1], StringComparison.Ordinal);
+        Assert.Contains("Not well when asked", desk.Text.Split("To be answered")[1], StringComparison.Ordinal);
         Assert.Contains(kept.Request.Urgency.Level, desk.Text, StringComparison.Ordinal);
         var handover = await service.Kim.Browser.ReadAsync("/staff/desk/" + conversation);
-        Assert.Contains("asked after the visit, and not well. Reach the patient.", handover.Text, StringComparison.Ordinal);
+        Assert.Contains("asked how it is, and not well. Reach the patient.", handover.Text, StringComparison.Ordinal);
         Assert.Contains(await service.AuditAsync(), e => e is { Deed: AuditDeed.NotWellAfterVisit, Who: Actor.Service } && e.Conversation == conversation);
 
         using var socket = service.Running.Socket();
@@ -144,6 +144,21 @@ public sealed class CheckInTests(AskedService service) : IClassFixture<AskedServ
         Assert.Empty(await service.MoveAsync(2, 9, Email));
         Assert.Contains("The messages have stopped", (await program.ReadAsync(stop)).Text, StringComparison.Ordinal);
         Assert.Contains("The patient has stopped the e-mails.", (await service.Kim.Browser.ReadAsync("/staff/visits")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_wants_the_plan_by_mail_gets_a_link_that_opens_it_and_no_word_of_it()
+    {
+        const string Email = "plan@home.example.org";
+        await service.RecordAsync(Email, ("found", "left:hole"), ("plan", "yes"));
+
+        var message = Assert.Single(await service.MoveAsync(0, 18, Email));
+
+        Assert.DoesNotMatch(OfHealth, Regex.Replace(message, "https://\\S+|List-Unsubscribe[^\r]*", ""));
+        var (patient, plan) = await service.OpenAsync(message);
+        using var _ = patient;
+        Assert.Equal("/aftercare", plan.Address.AbsolutePath);
+        Assert.Empty(await service.MoveAsync(0, 18, Email));
     }
 
     [Fact]
