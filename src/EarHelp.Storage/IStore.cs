@@ -27,6 +27,9 @@ public interface IStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConv
     /// <summary>For whom the desk holds conversations, in the same place.</summary>
     ICallers Callers { get; }
 
+    /// <summary>How patients are asked after a visit, in the same place.</summary>
+    IFollowUps FollowUps { get; }
+
     /// <summary>False while nothing can be kept.</summary>
     bool IsHealthy { get; }
 }

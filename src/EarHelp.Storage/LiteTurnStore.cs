@@ -34,6 +34,7 @@ public sealed class LiteTurnStore : IStore
         Closings = new LiteClosings(this, file);
         Incidents = new LiteIncidents(this, file);
         Callers = new LiteCallers(this, file);
+        FollowUps = new LiteFollowUps(this, file);
         Rows = new LiteStoreRows(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
@@ -58,6 +59,9 @@ public sealed class LiteTurnStore : IStore
 
     /// <summary>For whom the desk holds conversations, in the same file.</summary>
     public ICallers Callers { get; }
+
+    /// <summary>How patients are asked after a visit, in the same file.</summary>
+    public IFollowUps FollowUps { get; }
 
     /// <summary>All of it, for moving and for backups.</summary>
     internal LiteStoreRows Rows { get; }
@@ -175,6 +179,7 @@ public sealed class LiteTurnStore : IStore
             VisitDocuments.Delete(database, conversation);
             IncidentDocuments.Delete(database, conversation);
             CallerDocuments.Delete(database, conversation);
+            FollowUpDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);

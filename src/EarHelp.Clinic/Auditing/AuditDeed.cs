@@ -46,4 +46,5 @@ public enum AuditDeed
     LetSystemRead,
     PasswordChanged,
     CodeKeyChanged,
+    NotWellAfterVisit,
 }

@@ -18,6 +18,7 @@ sealed record LiteShape(string Collection, ImmutableArray<string> Fields)
         [Part.Visits] = new(VisitDocuments.Collection, ["_id", "p", "a", "b"]),
         [Part.Incidents] = new(IncidentDocuments.Collection, ["_id", "c", "b"]),
         [Part.Callers] = new(CallerDocuments.Collection, ["_id", "y", "a", "n", "f"]),
+        [Part.FollowUps] = new(FollowUpDocuments.Collection, ["_id", "v", "b"]),
         [Part.Closings] = new(ClosingDocuments.Collection, ["_id", "d", "l"]),
         [Part.Staff] = new(StaffDocuments.Collection, ["_id", "v", "b"]),
         [Part.Editions] = new(EditionDocuments.Collection, ["_id", "b"]),

@@ -35,6 +35,7 @@ public sealed class PostgresStore : IStore
         Closings = new PostgresClosings(database);
         Incidents = new PostgresIncidents(database);
         Callers = new PostgresCallers(database);
+        FollowUps = new PostgresFollowUps(database);
         Rows = new PostgresStoreRows(database, options.Clock);
     }
 
@@ -51,6 +52,8 @@ public sealed class PostgresStore : IStore
     public IIncidents Incidents { get; }
 
     public ICallers Callers { get; }
+
+    public IFollowUps FollowUps { get; }
 
     /// <summary>All of it, for moving and for backups.</summary>
     internal PostgresStoreRows Rows { get; }

@@ -1,6 +1,7 @@
 using EarHelp.Content;
 using EarHelp.Conversation.Telling;
 using EarHelp.Web.AfterVisit;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Figures;
 using EarHelp.Web.Pages;
@@ -18,6 +19,6 @@ public static class NeededByProgram
     public static CompileOptions On(LocalDate? today) =>
         new(
             today,
-            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(FigureWords.Needed).Union(NeededAftercareWords.Texts).Union(NeededSystemWords.Texts).Union(RequiredWords.Interface)],
+            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(FigureWords.Needed).Union(NeededAftercareWords.Texts).Union(NeededSystemWords.Texts).Union(NeededCheckInWords.Texts).Union(RequiredWords.Interface)],
             [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(NeededDeskWords.Pages).Union(RequiredWords.Pages)]);
 }

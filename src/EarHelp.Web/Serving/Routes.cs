@@ -1,4 +1,5 @@
 using EarHelp.Web.AfterVisit;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Look;
 using EarHelp.Web.Staff;
 using EarHelp.Web.Turns;
@@ -30,6 +31,7 @@ static class Routes
         Read("/back/{secret}", pages.BackAsync);
         Read("/complaints", context => pages.TextAsync(context, "complaints"));
         MapVisits(app);
+        CheckInParts.Map(app);
         StaffParts.Map(app);
         app.MapPost("/answer", turns.AnswerAsync);
         app.MapPost("/confirm", turns.ConfirmAsync);

@@ -7,6 +7,7 @@ using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Fhir;
 using EarHelp.Storage;
 using EarHelp.Web.Bot;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
@@ -41,6 +42,7 @@ public static class ServiceHost
         builder.Services.PostConfigure<LoggerFilterOptions>(LogFloor.Apply);
         ConfigureServer(builder, settings);
         AddParts(builder.Services, settings);
+        CheckInParts.Add(builder.Services, MailSetup.Read(builder.Configuration));
         BotChannel.Add(builder.Services, builder.Configuration);
         ProviderParts.Add(builder.Services, builder.Configuration);
         configure?.Invoke(builder.Services);
@@ -87,6 +89,7 @@ public static class ServiceHost
         services.AddSingleton(parts => parts.GetRequiredService<IStore>().Closings);
         services.AddSingleton(parts => parts.GetRequiredService<IStore>().Incidents);
         services.AddSingleton(parts => parts.GetRequiredService<IStore>().Callers);
+        services.AddSingleton(parts => parts.GetRequiredService<IStore>().FollowUps);
         services.AddSingleton<ClosedAtOnce>();
         StaffParts.Add(services, settings);
         services.AddSingleton<LedgerInForce>();

@@ -135,6 +135,7 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.LetSystemRead => "audit let system read",
         AuditDeed.PasswordChanged => "audit password changed",
         AuditDeed.CodeKeyChanged => "audit code key changed",
+        AuditDeed.NotWellAfterVisit => "audit not well after visit",
         _ => throw new UnreachableException(),
     };
 }

@@ -9,7 +9,7 @@ using Microsoft.Playwright;
 namespace EarHelp.Browser.Running;
 
 /// <summary>The real service with an empty data folder of its own, and one real browser.</summary>
-public sealed class Service : IAsyncLifetime, IDisposable
+public class Service : IAsyncLifetime, IDisposable
 {
     static readonly string[] BrowserFlags =
     [
@@ -47,15 +47,24 @@ public sealed class Service : IAsyncLifetime, IDisposable
     public T Part<T>()
         where T : notnull => _app!.Services.GetRequiredService<T>();
 
-    public async Task InitializeAsync()
+    /// <summary>More settings, as on a command line.</summary>
+    protected virtual IEnumerable<string> Settings => [];
+
+    /// <summary>What stands in the place of a part.</summary>
+    protected virtual void Configure(IServiceCollection services)
+    {
+    }
+
+    public virtual async Task InitializeAsync()
     {
         _app = ServiceHost.Build(
-            ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000"],
+            ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000", .. Settings],
             services =>
             {
                 services.AddSingleton<TextWriter>(_console);
                 if (_clock is not null)
                     services.AddSingleton<TimeProvider>(_clock);
+                Configure(services);
             });
         await _app.StartAsync();
         var served = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
@@ -64,7 +73,7 @@ public sealed class Service : IAsyncLifetime, IDisposable
         Browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Headless = true, Args = BrowserFlags });
     }
 
-    public async Task DisposeAsync()
+    public virtual async Task DisposeAsync()
     {
         await Browser.DisposeAsync();
         _playwright?.Dispose();
@@ -78,7 +87,11 @@ public sealed class Service : IAsyncLifetime, IDisposable
         Dispose();
     }
 
-    public void Dispose() => _console.Dispose();
+    public void Dispose()
+    {
+        _console.Dispose();
+        GC.SuppressFinalize(this);
+    }
 }
 
 [CollectionDefinition(Name)]
