@@ -27,6 +27,9 @@ public interface IStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConv
     /// <summary>For whom the desk holds conversations, in the same place.</summary>
     ICallers Callers { get; }
 
+    /// <summary>Keys that seal what staff's browsers hold, in the same place.</summary>
+    ISealingKeys SealingKeys { get; }
+
     /// <summary>False while nothing can be kept.</summary>
     bool IsHealthy { get; }
 }

@@ -43,4 +43,6 @@ public enum AuditDeed
     WroteRecords,
     ListedUnanswered,
     ReadFigures,
+    BackedUp,
+    Restored,
 }

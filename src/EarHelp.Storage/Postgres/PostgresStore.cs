@@ -21,11 +21,13 @@ public sealed class PostgresStore : IStore
     readonly Bulletin _bulletin;
     readonly KnownKeys _keys = new(KeysAtHand);
     readonly int _largestBodyBytes;
+    readonly string? _erasureList;
 
     PostgresStore(Database database, StoreOptions options)
     {
         _database = database;
         _largestBodyBytes = options.LargestBodyBytes;
+        _erasureList = options.ErasureList;
         _turns = new TurnQueue(database, options);
         _bulletin = new Bulletin(database, _keys, options.Clock);
         Requests = new PostgresRequestStore(database);
@@ -35,6 +37,7 @@ public sealed class PostgresStore : IStore
         Closings = new PostgresClosings(database);
         Incidents = new PostgresIncidents(database);
         Callers = new PostgresCallers(database);
+        SealingKeys = new PostgresSealingKeys(database);
         Rows = new PostgresStoreRows(database, options.Clock);
     }
 
@@ -51,6 +54,8 @@ public sealed class PostgresStore : IStore
     public IIncidents Incidents { get; }
 
     public ICallers Callers { get; }
+
+    public ISealingKeys SealingKeys { get; }
 
     /// <summary>All of it, for moving and for backups.</summary>
     internal PostgresStoreRows Rows { get; }
@@ -106,7 +111,7 @@ public sealed class PostgresStore : IStore
 
     public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation)
     {
-        var isErased = await _database.TransactAsync(c => Erasing.EraseAsync(c, conversation, cancellation), cancellation).ConfigureAwait(false);
+        var isErased = await _database.TransactAsync(c => Erasing.EraseAsync(c, conversation, _erasureList, cancellation), cancellation).ConfigureAwait(false);
         _keys.ForgetAll();
         return isErased;
     }
@@ -140,6 +145,9 @@ public sealed class PostgresStore : IStore
         async c => [.. (await c.ListAsync("select id from conversations", r => r.GetString(0), cancellation).ConfigureAwait(false)).Order(StringComparer.Ordinal)], cancellation);
 
     public IAsyncEnumerable<ChangedElsewhere> ListenAsync(CancellationToken cancellation) => _bulletin.ListenAsync(cancellation);
+
+    public async ValueTask<IAsyncDisposable?> ClaimAsync(string work, CancellationToken cancellation) =>
+        await NamedLock.TryTakeAsync(_database, work, cancellation).ConfigureAwait(false);
 
     public async ValueTask DisposeAsync()
     {

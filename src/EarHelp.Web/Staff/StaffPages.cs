@@ -123,6 +123,8 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.WroteRecords => "audit wrote records",
         AuditDeed.ListedUnanswered => "audit listed unanswered",
         AuditDeed.ReadFigures => "audit read figures",
+        AuditDeed.BackedUp => "audit backed up",
+        AuditDeed.Restored => "audit restored",
         _ => throw new UnreachableException(),
     };
 }
