@@ -12,6 +12,9 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
     /// <summary>Stands in the column "value" where the figure in the phrase is the value.</summary>
     const string Figure = "#";
 
+    /// <summary>Stands in the column "value" where the words name the fact and say nothing of it.</summary>
+    const string OnlyNamed = "named";
+
     const string Signpost = "signpost";
 
     static readonly string[] Kinds =
@@ -21,7 +24,7 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         "today", "yesterday", "day before", "last weekend", "since", "ago", "days", "weeks", "months", "years", "over a time", "at once", "couple",
         "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "number words", "changed", "begun", "topic stop words", "own ear", "began on", "took days", "has ended", "breaks a phrase", "only tells", "clinician",
         "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "he or she",
-        "asks nothing",
+        "asks nothing", "asked is not said", "in years", "name is denied", "only with", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
     ];
 
     public Speech Read()
@@ -65,19 +68,23 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
                 ReportClasses(patterns, said, classes);
                 foreach (var pattern in patterns.Where(p => !given.TryAdd((fact.Index, value.Text, p), said)))
                     problems.Add(Codes.PhraseTwice, said.Spot, $"\"{pattern}\" stands twice for the fact \"{fact.Id}\".", "Keep one of them.");
-                facts.Add(new SpokenFact(fact.Index, value.Text == Figure ? null : ValueSet.Of(fact.Values.IndexOf(value.Text)!.Value), patterns, row.Spot));
+                facts.Add(new SpokenFact(fact.Index, ValuesOf(fact, value.Text), patterns, row.Spot, value.Text == OnlyNamed));
             }
         }
 
         return facts.ToImmutable();
     }
 
+    /// <summary>Null: the figure in the phrase. Words that only name a fact carry its first value, which nobody reads.</summary>
+    static ValueSet? ValuesOf(Fact fact, string value) =>
+        value == Figure ? null : ValueSet.Of(value == OnlyNamed ? 0 : fact.Values.IndexOf(value)!.Value);
+
     bool IsValue(Fact fact, PageCell value)
     {
-        if (value.Text == Figure ? fact.Values is FactValues.Numbers : fact.Values.IndexOf(value.Text) is not null)
+        if (value.Text == OnlyNamed || (value.Text == Figure ? fact.Values is FactValues.Numbers : fact.Values.IndexOf(value.Text) is not null))
             return true;
         problems.AddUnknown(Codes.UnknownName, value.Spot, $"value of the fact \"{fact.Id}\"", value.Text,
-            fact.Values is FactValues.Named named ? named.Names : [Figure]);
+            fact.Values is FactValues.Named named ? [.. named.Names, OnlyNamed] : [Figure, OnlyNamed]);
         return false;
     }
 

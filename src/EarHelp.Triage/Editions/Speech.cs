@@ -21,6 +21,7 @@ public sealed record Speech(
 
 /// <param name="Fact">Index of the fact; null: the patterns say nothing of any, and keep what is inside them from being taken for one.</param>
 /// <param name="Values">What the patterns say it is; null: the figure in them, for a fact that is a number.</param>
-public sealed record SpokenFact(int? Fact, ValueSet? Values, ImmutableArray<string> Patterns, SourceSpot Spot);
+/// <param name="OnlyNames">The patterns name the fact and say nothing of it.</param>
+public sealed record SpokenFact(int? Fact, ValueSet? Values, ImmutableArray<string> Patterns, SourceSpot Spot, bool OnlyNames = false);
 
 public sealed record SpokenList(string Name, ImmutableArray<string> Patterns, SourceSpot Spot);

@@ -16,6 +16,7 @@ public sealed class MessageReader
     readonly List<Finding<Phrase>> _phrases;
     readonly LocalDate _today;
     readonly List<SaidFact> _facts = [];
+    readonly List<(int Fact, int At)> _ended = [];
     readonly bool _isAboutAnother;
 
     MessageReader(PhraseBook book, string text, LocalDate today)
@@ -28,8 +29,8 @@ public sealed class MessageReader
         var all = Findings.In(book.Phrases, _words);
         _phrases = all.FindAll(f => !all.Exists(o => f.IsInside(o) && Hides(o.Meaning, f.Meaning) && !IsOver(o, triggers)));
         _scopes = new Scopes(_words, triggers, _phrases);
-        _sides = new Sides(_words, _scopes);
         _isAboutAnother = Person.IsAnother(_scopes);
+        _sides = new Sides(_words, _scopes, _isAboutAnother);
     }
 
     /// <param name="today">The date at the clinic.</param>
@@ -63,6 +64,8 @@ public sealed class MessageReader
                 AddFact(found, _book.Dialog.Facts[fact], standing);
         }
 
+        _facts.RemoveAll(f => f.Standing == Standing.Affirmed && _ended.Exists(e => e.Fact == f.Fact && _words.Own(e.At).Span.Start > f.Span.Start));
+        KeepOnlyWith();
         _facts.RemoveAll(f => f.Standing == Standing.Mentioned && _facts.Exists(o => o.Fact == f.Fact && o.Standing != Standing.Mentioned));
         KeepOneValue();
         new Course(_book, _words, _scopes, _today).AddTo(_facts);
@@ -76,6 +79,8 @@ public sealed class MessageReader
         var written = found.Meaning.Values is { } values ? WrittenValue.Of(fact, values) : FigureIn(found, fact);
         if (written is null)
             return;
+        if (written == "no" && standing == Standing.Affirmed)
+            _ended.Add((fact.Index, found.First));
         if (written == "no")
             (written, standing) = ("yes", standing is Standing.Affirmed ? Standing.Denied : standing is Standing.Denied ? Standing.Supposed : standing);
         _facts.Add(new SaidFact(fact.Index, written, EarOf(fact, found), standing, _scopes.Maybe[found.First], span));
@@ -93,32 +98,61 @@ public sealed class MessageReader
             if (decimal.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var figure)
                 || decimal.TryParse(word.Split('/')[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out figure)
                 || decimal.TryParse(word.TrimEnd('y', 'o', 'r', 's', 'f', 'm', 'c', 'k', 'g'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out figure))
-                return InRange(fact, figure);
+                return InRange(fact, Years(found, fact, figure, place + 1));
             if (_book.NumberOf(word) is { } number)
-                return InRange(fact, place + 1 < _words.Count && number >= 20 && _book.NumberOf(_words[place + 1]) is > 0 and < 10 and var unit ? number + unit : number);
+            {
+                var isTwoWords = place + 1 < _words.Count && number >= 20 && _book.NumberOf(_words[place + 1]) is > 0 and < 10;
+                return InRange(fact, isTwoWords ? number + _book.NumberOf(_words[place + 1])!.Value : Years(found, fact, number, place + 1));
+            }
         }
 
         return null;
     }
 
-    static string? InRange(Fact fact, decimal figure)
+    /// <summary>Of "5 months" the whole years, if the unit is part of the phrase; null if it is not.</summary>
+    decimal? Years(Finding<Phrase> found, Fact fact, decimal figure, int unitAt)
     {
-        var written = figure.ToString(CultureInfo.InvariantCulture);
+        if (!_book.InYears.Contains(fact.Index))
+            return figure;
+        foreach (var (kind, inYear) in ((string, int)[])[("days", 365), ("weeks", 52), ("months", 12)])
+        {
+            if (_scopes.Of(kind).Any(u => u.First == unitAt))
+                return found.Holds(unitAt) ? decimal.Floor(figure / inYear) : null;
+        }
+
+        return figure;
+    }
+
+    static string? InRange(Fact fact, decimal? figure)
+    {
+        if (figure is null)
+            return null;
+        var written = figure.Value.ToString(CultureInfo.InvariantCulture);
         return fact.Values.IndexOf(written) is null ? null : written;
     }
 
     Standing StandingOf(Finding<Phrase> found)
     {
         var staysTrue = found.Meaning.Fact is { } fact && _book.StayTrue.Contains(fact);
+        var isDenied = found.Meaning is not { Fact: not null, Values: null } && (_scopes.Denied[found.First] || IsDeniedWithin(found));
         if (found.Meaning.OnlyMentions)
-            return Standing.Mentioned;
-        if (_scopes.Denied[found.First] || IsDeniedWithin(found))
+            return isDenied && found.Meaning.Fact is { } named && _book.NameIsDenied.Contains(named) ? Standing.Denied : Standing.Mentioned;
+        if (isDenied)
             return Standing.Denied;
         if (!_isAboutAnother && _scopes.OfAnother[found.First])
             return Standing.OfAnother;
-        if (_scopes.Supposed[found.First] && !staysTrue)
+        if ((_scopes.Supposed[found.First] && !staysTrue) || IsOnlyAsked(found))
             return Standing.Supposed;
         return _scopes.Over[found.First] && !staysTrue ? Standing.Past : Standing.Affirmed;
+    }
+
+    /// <summary>"How loud is the suction?" does not say that there was any, but "since the suction on Monday, is that usual?" does.</summary>
+    bool IsOnlyAsked(Finding<Phrase> found)
+    {
+        if (found.Meaning.Fact is not { } fact || !_book.AskedIsNotSaid.Contains(fact))
+            return false;
+        var (start, end) = (_words.SentenceStart(found.First), _words.SentenceEnd(found.Last));
+        return _scopes.Asks(start, end) && !_scopes.TellsWhen(start, end);
     }
 
     bool IsDeniedWithin(Finding<Phrase> found)
@@ -140,6 +174,21 @@ public sealed class MessageReader
             var values = _book.Dialog.Facts[group.Key].Values;
             var kept = values is FactValues.Named ? group.MaxBy(f => values.IndexOf(f.Written))! : group.MaxBy(f => f.Span.Length)!;
             _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && f.Written != kept.Written);
+        }
+    }
+
+    /// <summary>How long a spin lasts is not said where nothing spins; it is named all the same.</summary>
+    void KeepOnlyWith()
+    {
+        foreach (var (thing, other) in _book.OnlyWith)
+        {
+            if (_facts.Exists(f => f.Fact == other.Index && f.Standing == Standing.Affirmed))
+                continue;
+            for (var i = 0; i < _facts.Count; i++)
+            {
+                if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed)
+                    _facts[i] = _facts[i] with { Standing = Standing.Mentioned };
+            }
         }
     }
 

@@ -5,11 +5,11 @@ namespace EarHelp.Understanding.Messages;
 /// <summary>Reads a phrase as its authors write it into the plain rows of words that it stands for.</summary>
 /// <remarks>
 /// <c>a/b</c> is one or the other, <c>(a)</c> may be left out, <c>..</c> is a gap of a few words, <c>itch-</c> any word that begins so,
-/// <c>@name</c> any member of a class, <c>#</c> a figure, <c>#10</c> one such as 7/10.
+/// <c>@name</c> any member of a class, <c>#</c> a figure, <c>#10</c> one such as 7/10, <c>#kg</c> one such as 48kg, <c>^</c> a place where a clause begins or ends.
 /// </remarks>
 static class Pattern
 {
-    public const string Gap = "..";
+    public const string Gap = "..", Edge = "^";
 
     /// <summary>A limit of the machine: so many rows at most of one phrase.</summary>
     const int MostRows = 512;
@@ -33,7 +33,7 @@ static class Pattern
             rows = longer.Count > MostRows ? longer[..MostRows] : longer;
         }
 
-        rows.RemoveAll(r => r.All(w => w == Gap));
+        rows.RemoveAll(r => r.TrueForAll(w => w is Gap or Edge));
         return rows;
     }
 
@@ -56,7 +56,7 @@ static class Pattern
 
     static List<string> Folded(string choice)
     {
-        if (choice is Gap or "#" or "#10" or ['@', ..])
+        if (choice is Gap or Edge or ['#', ..] or ['@', ..])
             return [choice];
         var isBeginning = choice.EndsWith('-');
         var words = WordList.Of(choice).Select(w => w.Text).ToList();

@@ -28,6 +28,8 @@ sealed class PatternTree<T>(bool letsSideWordsIn = true)
     {
         if (node.Meanings.Count > 0)
             found(path[..depth], node.Meanings);
+        if (node.Children.TryGetValue(SymbolTable.Edge, out var edge) && (at >= words.Count || words.BeginsClause(at)))
+            Follow(edge, words, at, path, depth, 0, found);
         if (at >= words.Count || (depth > 0 && words.BeginsSentence(at)))
             return;
         foreach (var (symbol, length) in words.SymbolsAt(at))

@@ -8,7 +8,7 @@ namespace EarHelp.Understanding.Messages;
 /// <summary>How people say things in one language, ready to be looked for in a message. Built once, safe to share.</summary>
 public sealed class PhraseBook
 {
-    readonly HashSet<string> _sideWords = new(StringComparer.Ordinal), _stopWords = new(StringComparer.Ordinal);
+    readonly HashSet<string> _sideWords = new(StringComparer.Ordinal), _stopWords = new(StringComparer.Ordinal), _dayEndings = new(StringComparer.Ordinal);
     readonly Spelling _spelling = new();
     readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
@@ -33,11 +33,29 @@ public sealed class PhraseBook
     /// <summary>What begins, and the fact that holds its date.</summary>
     internal List<(Fact Thing, Fact Time)> BeganOn { get; } = [];
 
+    /// <summary>What ends, and the fact that holds its date or the months since.</summary>
+    internal List<(Fact Thing, Fact Time)> EndedOn { get; } = [];
+
+    /// <summary>Facts that may stand between a thing and its time.</summary>
+    internal HashSet<int> SharesTimes { get; } = [];
+
     /// <summary>What grows worse, and the fact that holds over how many days.</summary>
     internal List<(Fact Thing, Fact Time)> TookDays { get; } = [];
 
+    /// <summary>What is said only where another thing is said too, and that thing.</summary>
+    internal List<(Fact Thing, Fact Other)> OnlyWith { get; } = [];
+
     /// <summary>Facts that stay true although what they tell of is over.</summary>
     internal HashSet<int> StayTrue { get; } = [];
+
+    /// <summary>Facts that a question names without saying them.</summary>
+    internal HashSet<int> AskedIsNotSaid { get; } = [];
+
+    /// <summary>Facts that a denial of a word which only names them denies.</summary>
+    internal HashSet<int> NameIsDenied { get; } = [];
+
+    /// <summary>Facts that are numbers of whole years.</summary>
+    internal HashSet<int> InYears { get; } = [];
 
     public static PhraseBook Build(Dialog dialog, Wording wording)
     {
@@ -48,7 +66,7 @@ public sealed class PhraseBook
         foreach (var list in speech.Classes)
             book.AddAll(book.Classes, list.Patterns, book.Symbols.Add("@" + list.Name));
         foreach (var fact in speech.Facts)
-            book.AddAll(book.Phrases, fact.Patterns, new Phrase(fact.Fact, fact.Values, null));
+            book.AddAll(book.Phrases, fact.Patterns, new Phrase(fact.Fact, fact.Values, null, fact.OnlyNames));
         foreach (var list in speech.Signposts)
             book.AddAll(book.Phrases, list.Patterns, new Phrase(null, null, Array.FindIndex([.. wording.Signposts], s => s.Id == list.Name)));
         for (var i = 0; i < wording.Signposts.Length; i++)
@@ -79,6 +97,9 @@ public sealed class PhraseBook
 
     internal bool IsStopWord(string word) => _stopWords.Contains(word);
 
+    /// <summary>Whether it follows the figure of a day, as in "4th".</summary>
+    internal bool IsDayEnding(string letters) => _dayEndings.Contains(letters);
+
     internal bool IsSideWord(string word) => _sideWords.Contains(word);
 
     /// <summary>The figure that a word says; null: none.</summary>
@@ -93,6 +114,9 @@ public sealed class PhraseBook
         {
             case "topic stop words":
                 _stopWords.UnionWith(list.Patterns);
+                break;
+            case "day endings":
+                _dayEndings.UnionWith(list.Patterns);
                 break;
             case "side words":
                 _sideWords.UnionWith(list.Patterns);
@@ -110,17 +134,37 @@ public sealed class PhraseBook
             case "began on":
                 BeganOn.AddRange(Pairs(list));
                 break;
+            case "ended on":
+                EndedOn.AddRange(Pairs(list));
+                break;
+            case "shares times":
+                SharesTimes.UnionWith(FactsOf(list));
+                break;
             case "took days":
                 TookDays.AddRange(Pairs(list));
                 break;
+            case "only with":
+                OnlyWith.AddRange(Pairs(list));
+                break;
             case "stays true":
-                StayTrue.UnionWith(list.Patterns.Select(p => Dialog.FindFact(p)?.Index ?? -1));
+                StayTrue.UnionWith(FactsOf(list));
+                break;
+            case "asked is not said":
+                AskedIsNotSaid.UnionWith(FactsOf(list));
+                break;
+            case "name is denied":
+                NameIsDenied.UnionWith(FactsOf(list));
+                break;
+            case "in years":
+                InYears.UnionWith(FactsOf(list));
                 break;
             default:
                 AddAll(Triggers, list.Patterns, new Trigger(list.Name));
                 break;
         }
     }
+
+    IEnumerable<int> FactsOf(SpokenList list) => list.Patterns.Select(Dialog.FindFact).OfType<Fact>().Select(f => f.Index);
 
     IEnumerable<(Fact, Fact)> Pairs(SpokenList list) =>
         from pair in list.Patterns.Select(p => p.Split('='))

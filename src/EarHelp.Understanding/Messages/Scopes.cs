@@ -12,7 +12,7 @@ sealed class Scopes
 
     readonly MessageWords _words;
     readonly List<Finding<Trigger>> _triggers;
-    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself;
+    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
@@ -27,6 +27,7 @@ sealed class Scopes
         _joins = Firsts("joins");
         _goesOn = Places(_triggers.FindAll(t => t.Meaning.Kind == "denial goes on"));
         _oneself = Firsts("oneself");
+        _breaks = Firsts("breaks a phrase");
         Denied = new bool[words.Count];
         Over = new bool[words.Count];
         Supposed = new bool[words.Count];
@@ -67,10 +68,21 @@ sealed class Scopes
         return end;
     }
 
+    public bool IsInFirstSentence(int at) => _words.SentenceStart(at) == 0;
+
+    public bool AreInOneSentence(int one, int other) => _words.SentenceStart(one) == _words.SentenceStart(other);
+
     public IEnumerable<SaidMark> Marks() => _triggers.Where(t => t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal) || t.Meaning.Kind is "over" or "only supposed" or "of another" or "maybe")
         .Select(t => new SaidMark(t.Meaning.Kind, _words.Cover(t.First, t.Last)));
 
     public IEnumerable<Finding<Trigger>> Of(string kind) => _triggers.Where(t => t.Meaning.Kind == kind);
+
+    /// <summary>Whether a sentence asks: a question mark stands at its end, or a word that asks at its beginning.</summary>
+    public bool Asks(int start, int end) => _words.HasMarkBefore(end, '?') || Of("asks").Any(t => t.First == start);
+
+    public bool TellsWhen(int start, int end) => Array.Exists(TellingWhen, k => Of(k).Any(t => t.First >= start && t.First < end));
+
+    static readonly string[] TellingWhen = ["since", "ago", "today", "yesterday", "last weekend", "begun"];
 
     void Mark(Finding<Trigger> trigger)
     {
@@ -81,6 +93,12 @@ sealed class Scopes
                 break;
             case "denies what is before":
                 DenyBefore(trigger);
+                break;
+            case "denies the last thing":
+                FillLastThing(Denied, trigger);
+                break;
+            case "last thing is over":
+                FillLastThing(Over, trigger);
                 break;
             case "has ended":
                 Fill(Denied, ClauseStart(trigger.First), trigger.First);
@@ -97,7 +115,7 @@ sealed class Scopes
                 while (start > ClauseStart(trigger.First) && !_oneself[start] && !_inPhrase[start - 1])
                     start--;
                 var end = trigger.Last + 1;
-                while (end < _words.Count && !_words.BeginsSentence(end) && !_oneself[end] && !_denialEnds[end])
+                while (end < _words.Count && !_words.BeginsSentence(end) && !_oneself[end] && !_breaks[end])
                     end++;
                 Fill(OfAnother, start, end);
                 break;
@@ -159,6 +177,16 @@ sealed class Scopes
             if (_words.BeginsSentence(i) || _words.BeginsClause(i))
                 return;
         }
+    }
+
+    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger.</summary>
+    void FillLastThing(bool[] marks, Finding<Trigger> trigger)
+    {
+        var at = trigger.First - 1;
+        while (at >= 0 && !_inPhrase[at])
+            at--;
+        while (at >= 0 && _inPhrase[at])
+            marks[at--] = true;
     }
 
     static void Fill(bool[] marks, int from, int to) => Array.Fill(marks, true, from, to - from);

@@ -7,13 +7,14 @@ sealed class Sides
     readonly MessageWords _words;
     readonly List<(int At, string Side)> _named = [];
 
-    public Sides(MessageWords words, Scopes scopes)
+    /// <param name="isAboutAnother">True if the ears of somebody else are the ones that matter.</param>
+    public Sides(MessageWords words, Scopes scopes, bool isAboutAnother)
     {
         (_words, _scopes) = (words, scopes);
         foreach (var side in (string[])["left", "right", "both"])
             _named.AddRange(scopes.Of(side).Select(t => (t.First, side)));
         var fine = scopes.Of("other side fine").ToList();
-        _named.RemoveAll(n => fine.Exists(f => n.At >= f.First && n.At <= f.Last) || scopes.OfAnother[n.At]);
+        _named.RemoveAll(n => fine.Exists(f => n.At >= f.First && n.At <= f.Last) || (!isAboutAnother && scopes.OfAnother[n.At]));
         _named.Sort();
     }
 

@@ -6,20 +6,25 @@ sealed class SymbolTable
     /// <summary>Shorter beginnings would fit too much; a limit of the machine.</summary>
     const int ShortestBeginning = 3;
 
-    public const int Figure = 0, OutOfTen = 1;
+    static readonly char[] Digits = [.. "0123456789."];
+
+    public const int Figure = 0, OutOfTen = 1, Edge = 2;
 
     readonly Dictionary<string, int> _words = new(StringComparer.Ordinal);
     readonly Dictionary<string, int> _beginnings = new(StringComparer.Ordinal);
+    readonly Dictionary<string, int> _units = new(StringComparer.Ordinal);
     readonly Dictionary<string, int> _classes = new(StringComparer.Ordinal);
-    int _count = 2;
+    int _count = 3;
 
     public IEnumerable<string> Words => _words.Keys;
 
-    /// <param name="written">A word, <c>itch-</c> for a beginning, <c>@class</c>, <c>#</c> for a figure, or <c>#10</c> for one such as 7/10.</param>
+    /// <param name="written">A word, <c>itch-</c> for a beginning, <c>@class</c>, <c>#</c> for a figure, <c>#10</c> for one such as 7/10, <c>#kg</c> for one such as 48kg, or <c>^</c> where a clause begins or ends.</param>
     public int Add(string written) => written switch
     {
         "#" => Figure,
         "#10" => OutOfTen,
+        Pattern.Edge => Edge,
+        ['#', ..] => Number(_units, written[1..]),
         ['@', ..] => Number(_classes, written[1..]),
         [.., '-'] => Number(_beginnings, written[..^1]),
         _ => Number(_words, written),
@@ -33,7 +38,12 @@ sealed class SymbolTable
         if (_words.TryGetValue(word, out var number))
             into.Add(number);
         if (char.IsAsciiDigit(word[0]))
+        {
             into.Add(word.EndsWith("/10", StringComparison.Ordinal) ? OutOfTen : Figure);
+            if (_units.TryGetValue(word.TrimStart(Digits), out number))
+                into.Add(number);
+        }
+
         var beginnings = _beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
         for (var length = ShortestBeginning; length <= word.Length; length++)
         {

@@ -63,9 +63,12 @@ static class Times
             if (unit.First == 0)
                 return FigureWith(words[unit.First]);
             if (book.NumberOf(words[unit.First - 1]) is { } number)
-                return number;
+                return char.IsAsciiDigit(words[unit.First - 1][0]) || number > 1 || IsMarked(unit) ? number : null;
             return scopes.Of("couple").Any(c => c.Last == unit.First - 1) ? 2 : FigureWith(words[unit.First]);
         }
+
+        // "A week ago", and not "four times a week".
+        bool IsMarked(Finding<Trigger> unit) => scopes.Of("since").Any(s => s.Last == unit.First - 2) || scopes.Of("ago").Any(a => a.First == unit.Last + 1);
 
         // "3wks" is one word.
         int? FigureWith(string word)
@@ -86,11 +89,11 @@ static class Times
         {
             for (var i = 0; i < words.Count; i++)
             {
-                if (Ordinal(words[i]) is not { } day || day > 31)
+                if (Ordinal(book, words[i]) is not { } day || day > 31)
                     continue;
                 var month = MonthAt(i + 1) ?? MonthAt(i + 2) ?? MonthAt(i - 1);
                 var year = today.Year;
-                if (month is null && !char.IsAsciiLetter(words[i][^1]))
+                if (month is null && (!char.IsAsciiLetter(words[i][^1]) || !IsPointedAt(i)))
                     continue;
                 var of = month ?? today.Month;
                 if (day > CalendarSystem.Iso.GetDaysInMonth(year, of))
@@ -101,6 +104,9 @@ static class Times
                 times.Add(new SaidTime(i, i, date, null, false, true));
             }
         }
+
+        // "on the 4th", and not "my 4th infection".
+        bool IsPointedAt(int at) => scopes.Of("since").Any(s => s.Last == at - 1 || (s.Last == at - 2 && words.IsSideWord(at - 1)));
 
         int? MonthAt(int at)
         {
@@ -114,13 +120,13 @@ static class Times
         }
     }
 
-    static int? Ordinal(string word)
+    static int? Ordinal(PhraseBook book, string word)
     {
         var digits = 0;
         while (digits < word.Length && char.IsAsciiDigit(word[digits]))
             digits++;
         if (digits is 0 or > 2)
             return null;
-        return word.Length == digits || word.Length == digits + 2 ? int.Parse(word.AsSpan(0, digits), System.Globalization.CultureInfo.InvariantCulture) : null;
+        return word.Length == digits || (word.Length == digits + 2 && book.IsDayEnding(word[digits..])) ? int.Parse(word.AsSpan(0, digits), System.Globalization.CultureInfo.InvariantCulture) : null;
     }
 }
