@@ -30,6 +30,9 @@ public interface IStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConv
     /// <summary>How patients are asked after a visit, in the same place.</summary>
     IFollowUps FollowUps { get; }
 
+    /// <summary>Keys that seal what staff's browsers hold, in the same place.</summary>
+    ISealingKeys SealingKeys { get; }
+
     /// <summary>False while nothing can be kept.</summary>
     bool IsHealthy { get; }
 }

@@ -47,4 +47,6 @@ public enum AuditDeed
     PasswordChanged,
     CodeKeyChanged,
     NotWellAfterVisit,
+    BackedUp,
+    Restored,
 }

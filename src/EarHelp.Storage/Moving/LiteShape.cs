@@ -21,6 +21,7 @@ sealed record LiteShape(string Collection, ImmutableArray<string> Fields)
         [Part.FollowUps] = new(FollowUpDocuments.Collection, ["_id", "v", "b"]),
         [Part.Closings] = new(ClosingDocuments.Collection, ["_id", "d", "l"]),
         [Part.Staff] = new(StaffDocuments.Collection, ["_id", "v", "b"]),
+        [Part.SealingKeys] = new(SealingKeyDocuments.Collection, ["_id", "b"]),
         [Part.Editions] = new(EditionDocuments.Collection, ["_id", "b"]),
         [Part.Ledger] = new(ChainDocuments.Ledger, ["_id", "b", "p", "h"]),
         [Part.Audit] = new(ChainDocuments.Audit, ["_id", "b", "p", "h"]),

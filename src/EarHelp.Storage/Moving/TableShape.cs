@@ -33,6 +33,7 @@ sealed record TableShape(Part Part, string Order, FrozenDictionary<string, strin
         new(Part.FollowUps, "conversation"),
         new(Part.Closings, "set_at") { Casts = new Dictionary<string, string> { ["last_day"] = "date" }.ToFrozenDictionary() },
         new(Part.Staff, "id", [("sign_in_name", "text", (row, _) => StaffJson.Read(row.At<byte[]>(2)).SignInName)]),
+        new(Part.SealingKeys, "name"),
         new(Part.Editions, "id"),
         new(Part.Ledger, "number"),
         new(Part.Audit, "number"),

@@ -12,7 +12,7 @@ sealed class StoreFile : IDisposable
     [
         TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection, ChainDocuments.Ledger,
         RequestDocuments.Collection, RequestDocuments.Contacts, VisitDocuments.Collection, StaffDocuments.Collection, ChainDocuments.Audit,
-        ClosingDocuments.Collection, IncidentDocuments.Collection, CallerDocuments.Collection, FollowUpDocuments.Collection,
+        ClosingDocuments.Collection, IncidentDocuments.Collection, CallerDocuments.Collection, FollowUpDocuments.Collection, SealingKeyDocuments.Collection,
     ];
 
     // A LiteDB instance that met a failing disk brings the process down when it is collected: it is kept for the life of the process.

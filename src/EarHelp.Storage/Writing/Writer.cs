@@ -84,6 +84,10 @@ sealed class Writer : IDisposable
             ((IWork)request).Do();
             request.Answer();
         }
+        catch (StoreFailedException refused)
+        {
+            request.Fail(refused);
+        }
         catch (Exception failure) when (failure is IOException or LiteException or ObjectDisposedException or InvalidOperationException or UnauthorizedAccessException)
         {
             _failure ??= failure;

@@ -6,6 +6,7 @@ using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Fhir;
 using EarHelp.Storage;
+using EarHelp.Storage.Backups;
 using EarHelp.Web.Bot;
 using EarHelp.Web.CheckIns;
 using EarHelp.Web.Desk;
@@ -76,7 +77,7 @@ public static class ServiceHost
         services.AddSingleton<TimePages>();
         services.AddSingleton<TimesToOffer>();
         services.AddSingleton<IBusyTimes, BusyFeed>();
-        services.AddSingleton(_ => StoreOpening.Open(settings.Data, settings.Store, new StoreOptions()));
+        services.AddSingleton(_ => StoreOpening.Open(settings.Data, settings.Store, new StoreOptions { ErasureList = Path.Combine(settings.Data, ErasureList.FileName) }));
         services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<IStore>());
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<IStore>());
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<IStore>());

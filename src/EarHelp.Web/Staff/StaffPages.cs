@@ -136,6 +136,8 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.PasswordChanged => "audit password changed",
         AuditDeed.CodeKeyChanged => "audit code key changed",
         AuditDeed.NotWellAfterVisit => "audit not well after visit",
+        AuditDeed.BackedUp => "audit backed up",
+        AuditDeed.Restored => "audit restored",
         _ => throw new UnreachableException(),
     };
 }

@@ -1,3 +1,4 @@
+using EarHelp.Storage;
 using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Figures;
@@ -5,6 +6,7 @@ using EarHelp.Web.Serving;
 using EarHelp.Web.Systems;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
 using Microsoft.AspNetCore.Identity;
 
 namespace EarHelp.Web.Staff;
@@ -15,7 +17,7 @@ static class StaffParts
     /// <summary>Every address of staff begins so; their cookies are sent nowhere else.</summary>
     internal const string Prefix = "/staff";
 
-    /// <summary>Folder in the data folder with the keys that seal cookies and the keys of one-time codes.</summary>
+    /// <summary>Folder in the data folder from which keys that seal cookies and the keys of one-time codes are taken into a store without any.</summary>
     const string KeyFolder = "keys";
 
     /// <summary>A working day: who is at the desk signs in once (common practice).</summary>
@@ -35,7 +37,7 @@ static class StaffParts
 
     internal static void Add(IServiceCollection services, ServiceSettings settings)
     {
-        services.AddDataProtection().SetApplicationName("EarHelp").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.Data, KeyFolder)));
+        AddSealing(services, settings);
         services.AddHttpContextAccessor();
         services.AddAuthentication().AddIdentityCookies();
         services.AddScoped<StaffMembers>();
@@ -126,6 +128,16 @@ static class StaffParts
         AfterVisitParts.Map(app);
         FiguresParts.Map(app);
         SystemParts.Map(app);
+    }
+
+    /// <summary>With a certificate the keys are kept encrypted (ASP.NET Core, "Key encryption at rest"); it must be the same on every node.</summary>
+    static void AddSealing(IServiceCollection services, ServiceSettings settings)
+    {
+        var sealing = services.AddDataProtection().SetApplicationName("EarHelp");
+        services.AddOptions<KeyManagementOptions>().Configure<IStore>(
+            (keys, store) => keys.XmlRepository = new StoredSealingKeys(store.SealingKeys, Path.Combine(settings.Data, KeyFolder)));
+        if (settings.KeysCertificate is { } certificate)
+            sealing.ProtectKeysWithCertificate(certificate).UnprotectKeysWithAnyCertificate(certificate);
     }
 
     static void Configure(IdentityOptions identity)

@@ -49,6 +49,7 @@ static class FilledStore
         await store.Closings.PutAsync(new KeptClosing(Nine + Duration.FromDays(1), new LocalDate(2020, 12, 1), Nine + Duration.FromDays(1)), default);
         await store.Staff.PutAsync(new StaffAccount("j", 1, "Jo", [StaffRole.Desk], StaffState.Open, "stamp") { SignInName = "jo" }, default);
         await store.Staff.PutAsync(new StaffAccount("k", 1, "Mo", [StaffRole.Clinician], StaffState.Open, "stamp"), default);
+        await store.SealingKeys.AddAsync(new SealingKey("key-1", "<key/>"), default);
         await store.Audit.AddAsync(new AuditEntry(Nine, "jo", AuditDeed.SignedIn, null), default);
         await store.Audit.AddAsync(new AuditEntry(Nine, "jo", AuditDeed.ReadConversation, "c1"), default);
     }

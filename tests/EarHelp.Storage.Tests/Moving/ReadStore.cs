@@ -24,7 +24,7 @@ static class ReadStore
 
         Add((await store.Requests.WaitingAsync(default)).OrderBy(k => k.Request.Conversation, StringComparer.Ordinal), await store.Requests.TakenAsync(Instant.FromUtc(2020, 11, 26, 9, 30), "nobody", default));
         Add((await store.Visits.AllAsync(default)).OrderBy(v => v.Conversation, StringComparer.Ordinal), await store.Incidents.AllAsync(default), await store.Callers.AllAsync(default));
-        Add(await store.Closings.AllAsync(default), await store.Staff.AllAsync(default), await store.Audit.ReadAsync(default));
+        Add(await store.Closings.AllAsync(default), await store.Staff.AllAsync(default), await store.SealingKeys.AllAsync(default), await store.Audit.ReadAsync(default));
         Add(Encoding.UTF8.GetString((await store.FindAsync("edition", default))!.Value.Span), (await ((IEditionLedger)store).ReadAsync(default)).Select(r => r.Hash));
         return all.ToString();
 
