@@ -24,7 +24,7 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         "today", "yesterday", "day before", "last weekend", "since", "ago", "days", "weeks", "months", "years", "over a time", "at once", "couple",
         "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "number words", "changed", "begun", "topic stop words", "own ear", "began on", "took days", "has ended", "breaks a phrase", "only tells", "clinician",
         "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "he or she",
-        "asks nothing", "asked is not said", "in years", "name is denied", "only with", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
+        "asks nothing", "asked is not said", "in years", "name is denied", "only with", "yields to", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
     ];
 
     public Speech Read()
@@ -35,6 +35,8 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         var triggers = ReadLists(WordPages.Context, "trigger", "said as", Kinds);
         var facts = ReadFacts([.. classes.Select(c => c.Name)]);
         var topics = ReadLists(WordPages.Topics, "topic", "asked as", [.. answers]);
+        foreach (var topic in topics)
+            ReportFacts(topic);
         ReportWithout(facts);
         ReportUnused(classes, facts.SelectMany(f => f.Patterns));
         return new Speech(facts, classes, triggers, topics, ReadLists(WordPages.Phrases, Signpost, "said as", [.. signposts]));
@@ -114,6 +116,13 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         }
 
         return lists.ToImmutable();
+    }
+
+    /// <summary>A pattern of a topic that begins with a plus names facts.</summary>
+    void ReportFacts(SpokenList topic)
+    {
+        foreach (var name in topic.Patterns.SelectMany(SpokenList.FactsIn).Where(n => dialog.FindFact(n) is null))
+            problems.AddUnknown(Codes.UnknownName, topic.Spot, "fact", name, dialog.Facts.Select(f => f.Id));
     }
 
     void ReportUnused(ImmutableArray<SpokenList> classes, IEnumerable<string> patterns)

@@ -177,27 +177,27 @@ public sealed class MessageReader
         }
     }
 
-    /// <summary>How long a spin lasts is not said where nothing spins; it is named all the same.</summary>
+    /// <summary>How long a spin lasts is not said where nothing spins, nor a headache beside the worst one; both are named all the same.</summary>
     void KeepOnlyWith()
     {
-        foreach (var (thing, other) in _book.OnlyWith)
+        foreach (var (thing, other) in _book.OnlyWith.Where(p => !IsSaid(p.Other)).Concat(_book.YieldsTo.Where(p => IsSaid(p.Other))))
         {
-            if (_facts.Exists(f => f.Fact == other.Index && f.Standing == Standing.Affirmed))
-                continue;
             for (var i = 0; i < _facts.Count; i++)
             {
                 if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed)
                     _facts[i] = _facts[i] with { Standing = Standing.Mentioned };
             }
         }
+
+        bool IsSaid(Fact fact) => _facts.Exists(f => f.Fact == fact.Index && f.Standing == Standing.Affirmed);
     }
 
     string? EarsSaid()
     {
-        var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact)).Select(f => f.Ear).Distinct().ToList();
+        var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact) && !_book.EndedOn.Exists(e => e.Thing.Index == f.Fact || e.Time.Index == f.Fact)).Select(f => f.Ear).Distinct().ToList();
         return said.Count switch
         {
-            0 => _sides.All,
+            0 => _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
             1 => said[0],
             _ => "both",
         };
