@@ -27,7 +27,7 @@ public sealed class MessageReader
         foreach (var end in triggers.Where(t => t.Meaning.Kind == "breaks a phrase"))
             _words.StopGapsAt(end.First);
         var all = Findings.In(book.Phrases, _words);
-        _phrases = all.FindAll(f => !all.Exists(o => f.IsInside(o) && Hides(o.Meaning, f.Meaning) && !IsOver(o, triggers)));
+        _phrases = WithoutHidden(all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
         _isAboutAnother = Person.IsAnother(_scopes);
         _sides = new Sides(_words, _scopes, _isAboutAnother);
@@ -39,6 +39,26 @@ public sealed class MessageReader
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(text);
         return new MessageReader(book, text, today).Read();
+    }
+
+    /// <summary>Phrases come in the order of their first words, so that only neighbours are compared.</summary>
+    static List<Finding<Phrase>> WithoutHidden(List<Finding<Phrase>> all, List<Finding<Trigger>> triggers)
+    {
+        var kept = new List<Finding<Phrase>>(all.Count);
+        var farthest = all.Count == 0 ? 0 : all.Max(f => f.Last - f.First);
+        var from = 0;
+        for (var i = 0; i < all.Count; i++)
+        {
+            while (all[from].First < all[i].First - farthest)
+                from++;
+            var isHidden = false;
+            for (var other = from; other < all.Count && all[other].First <= all[i].First && !isHidden; other++)
+                isHidden = all[i].IsInside(all[other]) && Hides(all[other].Meaning, all[i].Meaning) && !IsOver(all[other], triggers);
+            if (!isHidden)
+                kept.Add(all[i]);
+        }
+
+        return kept;
     }
 
     /// <summary>The longer of two phrases about the same thing is meant, and one that says nothing hides all that is inside it.</summary>
