@@ -10,6 +10,7 @@ public static class EarHelpCommand
     const string Lesson = """
         Try:
           earhelp serve                     serve the pages; the address is printed
+          earhelp demo --data FOLDER        fill an empty folder with an invented week, to look around
           earhelp check                     every fault in dialogs/ and content/, with its line
           earhelp compare OLD NEW           for whom the result changes between two editions
           earhelp sign EDITION --help       sign what was compared; two people take "demonstration" off
@@ -42,6 +43,7 @@ public static class EarHelpCommand
             PublishCommand.Make(terminal, clock),
             WithdrawCommand.Make(terminal, clock),
             AffectedCommand.Make(terminal, clock),
+            DemoCommand.Make(terminal, clock),
             RequestsCommand.Make(terminal, clock),
             UnansweredCommand.Make(terminal, clock),
             VisitCommand.Make(terminal),

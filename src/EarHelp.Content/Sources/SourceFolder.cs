@@ -7,6 +7,8 @@ public static class SourceFolder
 {
     const string Examples = "dialogs/examples/";
 
+    const string Demonstration = "dialogs/demo/";
+
     static readonly string[] Folders = ["content", "dialogs"];
 
     // For people, not for patients: they are neither compiled nor part of an edition's hash.
@@ -34,11 +36,11 @@ public static class SourceFolder
     /// <exception cref="IOException">A file or folder cannot be read.</exception>
     public static ImmutableArray<SourceFile> ReadExamples(string root) => Read(root, IsExamples);
 
-    /// <summary>False for pages that explain, record changes or hold example patients.</summary>
+    /// <summary>False for pages that explain, record changes, or hold example patients or the invented week.</summary>
     public static bool IsCompiled(string path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        return !path.StartsWith(Examples, StringComparison.Ordinal) && IsWritten(path);
+        return !path.StartsWith(Examples, StringComparison.Ordinal) && !path.StartsWith(Demonstration, StringComparison.Ordinal) && IsWritten(path);
     }
 
     /// <summary>True for a page of example patients.</summary>

@@ -17,6 +17,9 @@ public enum DeedKind
 
     /// <summary>What was withdrawn is told again.</summary>
     Lifted,
+
+    /// <summary>All that this store ever holds is made up: it never becomes a real one.</summary>
+    Invented,
 }
 
 /// <summary>What somebody did.</summary>

@@ -39,6 +39,9 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, ChainedRecord? Last)
     /// <summary>The record to append for a deed.</summary>
     public ChainedRecord Next(Deed deed) => ChainedRecord.After(Last, WriteDeed(deed));
 
+    /// <summary>True if what the store holds is made up. Records are only ever added, so it stays so.</summary>
+    public bool IsInvented => Deeds.Any(d => d.Kind == DeedKind.Invented);
+
     /// <summary>The edition that was published last, or null: then the files on the disk are followed.</summary>
     public string? Published => Deeds.LastOrDefault(d => d.Kind is DeedKind.Published or DeedKind.FilesFollowed) is { Kind: DeedKind.Published } last ? last.Edition : null;
 
@@ -60,9 +63,13 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, ChainedRecord? Last)
     /// <summary>The last signature of this kind under an edition, or null.</summary>
     public Deed? SignatureUnder(string edition, DeedKind kind) => Deeds.LastOrDefault(d => d.Kind == kind && d.Edition == edition);
 
-    /// <summary>The instant from which the edition is not signed any more; null if it never was by two people who saw the same comparison.</summary>
+    /// <summary>
+    /// The instant from which the edition is not signed any more; null if it never was by two people who saw the same comparison, and wherever
+    /// what is kept is made up.
+    /// </summary>
     public long? SignedUntil(string edition) =>
-        SignatureUnder(edition, DeedKind.SignedAsAuthor) is { } author
+        !IsInvented
+        && SignatureUnder(edition, DeedKind.SignedAsAuthor) is { } author
         && SignatureUnder(edition, DeedKind.SignedAsApprover) is { } approver
         && !SamePerson.Is(author.Name, approver.Name)
         && author.Seen is { } first && approver.Seen is { } second

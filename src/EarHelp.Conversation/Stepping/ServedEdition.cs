@@ -30,13 +30,17 @@ public sealed class ServedEdition
     readonly ConcurrentDictionary<(string Language, bool IsSelf, EmergencyPlace Place), LetterWriter> _abroad = new();
 
     readonly Func<string, bool> _isSigned;
+    readonly Func<bool> _isInvented;
 
     /// <param name="isSigned">Whether the edition with this identifier is signed at this moment; null: it is not.</param>
     /// <param name="closings">What the clinic ever closed at once; null: nothing.</param>
-    public ServedEdition(Edition edition, Assessor assessor, Func<string, bool>? isSigned = null, Func<ImmutableArray<SuddenClosing>>? closings = null)
+    /// <param name="isInvented">Whether everything that is kept is made up; null: it is not.</param>
+    public ServedEdition(
+        Edition edition, Assessor assessor, Func<string, bool>? isSigned = null, Func<ImmutableArray<SuddenClosing>>? closings = null, Func<bool>? isInvented = null)
     {
         ArgumentNullException.ThrowIfNull(edition);
         _isSigned = isSigned ?? (_ => false);
+        _isInvented = isInvented ?? (() => false);
         Edition = edition;
         Assessor = assessor;
         Calendar = new ClinicCalendar(edition.Clinic, closings);
@@ -60,6 +64,9 @@ public sealed class ServedEdition
 
     /// <summary>While it is false, every page says that it is a demonstration.</summary>
     public bool IsSigned => _isSigned(Edition.Id);
+
+    /// <summary>While it is true, every page says that everything on it is made up.</summary>
+    public bool IsInvented => _isInvented();
 
     public Assessor Assessor { get; }
 

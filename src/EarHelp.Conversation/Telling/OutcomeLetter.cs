@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Replies;
+using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Texts;
 using NodaTime;
@@ -88,19 +89,23 @@ sealed class OutcomeLetter(Edition edition, Wording wording, AnswerWords answers
         return told.MayTreat is true ? line("clinic may treat yes") : Prose.Empty;
     }
 
+    /// <summary>Both ears in their order; what goes for both of them is said once.</summary>
     Prose Advice(OutcomeTold told, string kind)
     {
-        var namesEars = told.Advice.Select(a => a.Ear).OfType<Triage.Answers.Ear>().Distinct().Count() > 1;
+        var namesEars = told.Advice.Select(a => a.Ear).OfType<Ear>().Distinct().Count() > 1;
         var text = Prose.Empty;
-        foreach (var item in told.Advice)
+        string? saidFor = null;
+        foreach (var ears in told.Advice.Where(a => a.Kind == kind && wording.Advice.ContainsKey(a.Id)).GroupBy(a => a.Id))
         {
-            if (item.Kind != kind || !wording.Advice.TryGetValue(item.Id, out var words))
-                continue;
-            if (namesEars && item.Ear is not null)
-                text = ProseOf.Together(text, ProseOf.Heading(clinic.Fill(answers.Word("for ear"), item.Ear, _ => null)));
+            var item = ears.Last();
+            var eachEar = ears.Count() > 1 ? answers.Word("the ear each") : null;
+            var isFor = namesEars && item.Ear is not null ? clinic.Fill(answers.Word(eachEar is null ? "for ear" : "for each ear"), item.Ear, _ => null) : null;
+            if (isFor is not null && isFor != saidFor)
+                text = ProseOf.Together(text, ProseOf.Heading(isFor));
+            saidFor = isFor;
             text = ProseOf.Together(
                 text,
-                WithHeadline(clinic.Fill(words, item.Ear, _ => null)),
+                WithHeadline(clinic.Fill(wording.Advice[item.Id], item.Ear, name => name == "the ear" ? eachEar : null)),
                 _drops.After(item, told.Advice, told.DecidedAt.InZone(edition.Clinic.Zone).Date));
         }
 

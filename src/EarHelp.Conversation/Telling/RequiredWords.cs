@@ -25,7 +25,7 @@ public static class RequiredWords
         "month 7", "month 8", "month 9", "month 10", "month 11", "month 12",
         "the ear left self", "the ear right self", "the ear one self", "either ear self",
         "the ear left other", "the ear right other", "the ear one other", "either ear other",
-        "left ear", "right ear", "for ear",
+        "left ear", "right ear", "the ear each", "for ear", "for each ear",
         "nothing chosen", "none and others", "yes and unsure",
         "number not understood", "number out of range", "number step",
         "date not understood", "date in the future", "date too early",

@@ -27,6 +27,9 @@ public sealed class LedgerInForce(IEditionLedger kept, TimeProvider clock)
     /// <summary>True if something was withdrawn, an edition was published after that, and this one was not.</summary>
     public bool IsSuperseded(string edition) => !_corrected.IsEmpty && !_corrected.Contains(edition);
 
+    /// <summary>True if everything that is kept is made up.</summary>
+    public bool IsInvented() => _ledger.IsInvented;
+
     public bool IsSigned(string edition) => _signed.IsSigned(edition);
 
     public async Task ReadAsync(CancellationToken cancellation)

@@ -147,7 +147,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         if ((Published is { } published && published != edition.Id) || edition.Id == _current?.Edition.Id)
             return [];
         await archive.KeepAsync(edition.Id, SourcePack.Pack(sources), cancellation);
-        Take(new ServedEdition(edition, assessor, ledger.IsSigned, closed.All));
+        Take(new ServedEdition(edition, assessor, ledger.IsSigned, closed.All, ledger.IsInvented));
         return [];
     }
 
@@ -166,7 +166,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             return (null, []);
         var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), options);
         return compiled is { Edition: { } edition, Assessor: { } assessor } && edition.Id == id
-            ? (new ServedEdition(edition, assessor, ledger.IsSigned, closed.All), [])
+            ? (new ServedEdition(edition, assessor, ledger.IsSigned, closed.All, ledger.IsInvented), [])
             : (null, compiled.Problems);
     }
 

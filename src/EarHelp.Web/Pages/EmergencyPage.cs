@@ -32,6 +32,8 @@ static class EmergencyPage
 
         ProseWriter.Write(html, words.Letter.Page(PageKey));
         EmergencyNumbersTable.Write(html, words);
+        if (words.IsInvented)
+            html.Markup("<p>"u8).Text(words["invented"]).Markup(". "u8).Text(words["invented why"]).Markup("</p>"u8);
         if (!words.IsSigned)
             html.Markup("<p>"u8).Text(words["demonstration"]).Markup(". "u8).Text(words["demonstration why"]).Markup("</p>"u8);
         html.Markup("</main></body></html>\n"u8);

@@ -12,7 +12,7 @@ public static class NeededWords
         "does not diagnose", "drawing title", "emergency call", "emergency country", "emergency line", "emergency line abroad",
         "emergency line abroad heading", "emergency line nobody near", "emergency line without hearing", "emergency without hearing heading",
         "error heading", "error title", "first message", "first message hint", "form not taken", "form not taken hint", "go to plan",
-        "if nobody answered", "kept until", "leave now", "left", "look again", "link copied", "link once", "message too large", "none of these",
+        "if nobody answered", "invented", "invented why", "kept until", "leave now", "left", "look again", "link copied", "link once", "message too large", "none of these",
         "none and others", "not saved", "nothing chosen", "number not understood", "number out of range", "number step", "date not understood",
         "open conversation", "or write", "page not found", "page not found hint", "plan changed heading", "read back hint", "plan heading", "plan heading other",
         "plan made", "print", "privacy", "read aloud", "said by you", "saved", "send", "sending", "service at clinic", "service name",

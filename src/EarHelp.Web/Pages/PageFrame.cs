@@ -51,12 +51,14 @@ static class PageFrame
         html.Markup("<header class=\"head\"><div><p class=\"name\"><a href=\"/\">"u8).Text(words["service name"])
             .Markup("</a></p><p class=\"from\">"u8).Text(words.Edition.Clinic.Name).Markup(", "u8).Text(words.Edition.Clinic.Town).Markup("</p></div>"u8)
             .Markup(Emblem).Markup("</header>"u8);
+        if (words.IsInvented)
+            WriteMark(html, words["invented"], words["invented why"]);
         if (!words.IsSigned)
-        {
-            html.Markup("<p class=\"demo\"><b>"u8).Text(words["demonstration"]).Markup("</b> "u8)
-                .Text(words["demonstration why"]).Markup("</p>"u8);
-        }
+            WriteMark(html, words["demonstration"], words["demonstration why"]);
     }
+
+    static void WriteMark(HtmlWriter html, string mark, string why) =>
+        html.Markup("<p class=\"demo\"><b>"u8).Text(mark).Markup("</b> "u8).Text(why).Markup("</p>"u8);
 
     static void WriteFoot(HtmlWriter html, Words words, string? token)
     {

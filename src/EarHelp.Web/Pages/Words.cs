@@ -7,7 +7,8 @@ namespace EarHelp.Web.Pages;
 
 /// <summary>The words of one edition in one language, for one person.</summary>
 /// <param name="IsSigned">False: every page says that it is a demonstration.</param>
-public sealed record Words(Edition Edition, LetterWriter Letter, bool IsSigned)
+/// <param name="IsInvented">True: every page says that everything on it is made up.</param>
+public sealed record Words(Edition Edition, LetterWriter Letter, bool IsSigned, bool IsInvented)
 {
     public string Language => Letter.Language;
 
@@ -18,14 +19,14 @@ public sealed record Words(Edition Edition, LetterWriter Letter, bool IsSigned)
     public static Words First(ServedEdition edition)
     {
         ArgumentNullException.ThrowIfNull(edition);
-        return new Words(edition.Edition, edition.WriterOf(edition.DefaultLanguage, isSelf: true), edition.IsSigned);
+        return new Words(edition.Edition, edition.WriterOf(edition.DefaultLanguage, isSelf: true), edition.IsSigned, edition.IsInvented);
     }
 
     public static Words Of(ServedEdition edition, ConversationState state)
     {
         ArgumentNullException.ThrowIfNull(edition);
         ArgumentNullException.ThrowIfNull(state);
-        return new Words(edition.Edition, edition.WriterOf(state), edition.IsSigned);
+        return new Words(edition.Edition, edition.WriterOf(state), edition.IsSigned, edition.IsInvented);
     }
 
     /// <summary>A unit after a number, e.g. "years"; the unit itself if nobody worded it.</summary>

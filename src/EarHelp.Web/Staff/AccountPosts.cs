@@ -10,11 +10,6 @@ namespace EarHelp.Web.Staff;
 /// <summary>Inviting, changing roles, giving a new one-time code, closing. There is always somebody left who administers.</summary>
 public sealed class AccountPosts(StaffGate gate, IStaffStore store, AccountPages pages, Auditor auditor, FaultPages faults, TimeProvider clock)
 {
-    /// <summary>How long a one-time code brings somebody in: over a long weekend (common practice).</summary>
-    const int InvitedDays = 4;
-
-    internal static readonly Duration InvitedFor = Duration.FromDays(InvitedDays);
-
     Instant Now => Instant.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
 
     public async Task InviteAsync(HttpContext context)
@@ -77,11 +72,10 @@ public sealed class AccountPosts(StaffGate gate, IStaffStore store, AccountPages
 
     async Task SendCodeAsync(HttpContext context, SignedIn by, StaffAccount account)
     {
-        var code = ReceiptCode.For(Secret.New(), account.Id);
-        var invitation = new Invitation(Secret.HashOf(code), Now + InvitedFor);
+        var (invited, code) = OneTimeInvitation.For(account with { Version = account.Version + 1 }, Now);
         await auditor.AddAboutAccountAsync(by.Account.Id, AuditDeed.Invited, account.Id, context.RequestAborted);
-        if (await store.PutAsync(account with { Version = account.Version + 1, Invitation = invitation }, context.RequestAborted) == StaffPut.Kept)
-            await PageResponse.SendAsync(context, AccountPages.WriteCode(by, account.ShownName, ReceiptCode.InGroups(code), by.Words.Letter.Moment(invitation.Until)));
+        if (await store.PutAsync(invited, context.RequestAborted) == StaffPut.Kept)
+            await PageResponse.SendAsync(context, AccountPages.WriteCode(by, account.ShownName, code, by.Words.Letter.Moment(invited.Invitation!.Until)));
         else
             await pages.SendOneAsync(context, by, "staff changed meanwhile");
     }

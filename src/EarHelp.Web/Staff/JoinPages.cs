@@ -111,7 +111,7 @@ public sealed class JoinPages(StaffGate gate, IStaffStore store, FirstAccount fi
             return null;
         var hash = Secret.HashOf(code);
         var account = (await store.AllAsync(cancellation)).FirstOrDefault(a => a.State != StaffState.Closed && a.Invitation is { } i && i.Hash == hash && Now < i.Until)
-            ?? await first.MakeAsync(code, Now + AccountPosts.InvitedFor, cancellation);
+            ?? await first.MakeAsync(code, Now + OneTimeInvitation.ValidFor, cancellation);
         return account is null ? null : new StaffMember(account);
     }
 

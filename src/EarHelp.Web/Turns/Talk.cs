@@ -78,7 +78,7 @@ public sealed class Talk(
     }
 
     /// <summary>What a link that was made opens: a conversation, once, for as long as that is kept.</summary>
-    internal static ConversationKey KeyOfLink(string link) => new(HashOfLink(link), OneTime: true, ExpiresUnixMilliseconds: null);
+    public static ConversationKey KeyOfLink(string link) => new(HashOfLink(link), OneTime: true, ExpiresUnixMilliseconds: null);
 
     /// <summary>Uses a link up: from now on the new secret opens the conversation.</summary>
     /// <returns>Null if the link opens nothing, any more or at all.</returns>

@@ -35,6 +35,7 @@ static class Arrows
         ("Npgsql", ["EarHelp.Storage"]),
         ("Hl7.Fhir", ["EarHelp.Exchange"]),
         ("Ical.Net", ["EarHelp.Exchange"]),
+        ("Microsoft.Extensions.Caching.Memory", ["EarHelp.Exchange"]),
         ("QRCoder", ["EarHelp.Exchange"]),
         ("MailKit", ["EarHelp.Exchange"]),
         ("MimeKit", ["EarHelp.Exchange"]),

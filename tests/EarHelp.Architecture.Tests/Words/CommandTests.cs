@@ -3,19 +3,26 @@ using EarHelp.Architecture.Tests.Reading;
 
 namespace EarHelp.Architecture.Tests.Words;
 
-/// <summary>The two commands a reader meets first are the ones that are run.</summary>
+/// <summary>The commands a reader meets first are the ones that are run.</summary>
 public sealed partial class CommandTests
 {
     [Fact]
-    public void The_readme_gives_two_commands_and_no_other()
+    public void The_readme_gives_the_service_the_invented_week_and_the_tests_and_no_other_command()
     {
         var blocks = ShellBlock().Matches(Repository.Read("README.md")).SelectMany(m => m.Groups[1].Value.Split('\n', StringSplitOptions.RemoveEmptyEntries));
 
-        Assert.Equal(["dotnet run --project src/EarHelp.Web", "bash tests/run"], blocks);
+        Assert.Equal(
+            [
+                "dotnet run --project src/EarHelp.Web",
+                "dotnet run --project src/EarHelp.Cli -- demo --data demo",
+                "dotnet run --project src/EarHelp.Web -- --data demo",
+                "bash tests/run",
+            ],
+            blocks);
     }
 
     [Fact]
-    public void Continuous_integration_runs_the_second_command()
+    public void Continuous_integration_runs_the_command_of_the_tests()
     {
         Assert.Contains("tests/run\"", Repository.Read(".ci/run"), StringComparison.Ordinal);
     }
