@@ -49,12 +49,12 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
 
     void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times)
     {
-        var isSlow = scopes.Of("slowly").Any();
+        var isSlow = scopes.Of("slowly").Count > 0;
         if (Nearest(times, facts, said, t => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
-        else if (scopes.Of("at once").FirstOrDefault() is { } pace)
+        else if (scopes.Of("at once") is [var pace, ..])
             AddAt(facts, said, over, "0", pace.First, pace.Last);
-        else if (scopes.Of("over a night").FirstOrDefault() is { } night)
+        else if (scopes.Of("over a night") is [var night, ..])
             AddAt(facts, said, over, "1", night.First, night.Last);
     }
 
