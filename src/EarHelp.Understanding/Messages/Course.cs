@@ -19,8 +19,8 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
 
         foreach (var (thing, date) in book.EndedOn)
         {
-            if (facts.Find(f => f.Fact == thing.Index && f.Standing is Standing.Affirmed or Standing.Past) is { } said && Nearest(times, facts, said, IsEnd) is { Day: { } day } time)
-                Add(facts, said, date, date.Values is FactValues.Numbers ? Number(Period.Between(day, today, PeriodUnits.Months).Months) : DayOf(time), time);
+            if (facts.Find(f => f.Fact == thing.Index && f.Standing is Standing.Affirmed or Standing.Past or Standing.Mentioned) is { } said && Nearest(times, facts, said, IsEnd) is { Day: { } day } time)
+                Add(facts, said, date, date.Counted is null ? Number(Period.Between(day, today, PeriodUnits.Months).Months) : DayOf(time), time);
         }
 
         foreach (var (thing, over) in book.TookDays)

@@ -161,7 +161,7 @@ public sealed class MessageReader
             return Standing.Denied;
         if (!_isAboutAnother && _scopes.OfAnother[found.First])
             return Standing.OfAnother;
-        if ((_scopes.Supposed[found.First] && !staysTrue) || IsOnlyAsked(found))
+        if ((_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found))
             return Standing.Supposed;
         return _scopes.Over[found.First] && !staysTrue ? Standing.Past : Standing.Affirmed;
     }
