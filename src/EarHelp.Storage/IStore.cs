@@ -33,6 +33,13 @@ public interface IStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConv
     /// <summary>Keys that seal what staff's browsers hold, in the same place.</summary>
     ISealingKeys SealingKeys { get; }
 
+    /// <summary>How many changes wait to be kept at this moment.</summary>
+    int Waiting { get; }
+
+    /// <summary>How much room all of it takes. Unit: bytes.</summary>
+    /// <exception cref="StoreFailedException">It cannot be asked.</exception>
+    ValueTask<long> SizeAsync(CancellationToken cancellation);
+
     /// <summary>False while nothing can be kept.</summary>
     bool IsHealthy { get; }
 }

@@ -73,6 +73,8 @@ public sealed class LiteTurnStore : IStore
     /// <summary>All of it, for moving and for backups.</summary>
     internal LiteStoreRows Rows { get; }
 
+    public int Waiting => _writer.Waiting;
+
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
 
@@ -154,6 +156,8 @@ public sealed class LiteTurnStore : IStore
 
     /// <summary>Ends at once: one process has the file.</summary>
     public IAsyncEnumerable<ChangedElsewhere> ListenAsync(CancellationToken cancellation) => AsyncEnumerable.Empty<ChangedElsewhere>();
+
+    public ValueTask<long> SizeAsync(CancellationToken cancellation) => ValueTask.FromResult(_file.SizeBytes);
 
     /// <summary>There is no other process.</summary>
     public ValueTask<IAsyncDisposable?> ClaimAsync(string work, CancellationToken cancellation) => ValueTask.FromResult<IAsyncDisposable?>(new NoHold());

@@ -83,7 +83,7 @@ public static class Restoring
     }
 
     static async IAsyncEnumerable<Row> WithoutAsync(
-        IRowSource source, HashSet<string> leftOut, HashSet<string> found, Tally tally, [EnumeratorCancellation] CancellationToken cancellation)
+        BackupFile source, HashSet<string> leftOut, HashSet<string> found, Tally tally, [EnumeratorCancellation] CancellationToken cancellation)
     {
         await foreach (var row in source.ReadAsync(cancellation).ConfigureAwait(false))
         {

@@ -63,6 +63,8 @@ public sealed class PostgresStore : IStore
     /// <summary>All of it, for moving and for backups.</summary>
     internal PostgresStoreRows Rows { get; }
 
+    public int Waiting => _turns.Waiting;
+
     /// <summary>False from a failure to reach the database until it is reached again.</summary>
     public bool IsHealthy => _database.IsReached;
 
@@ -148,6 +150,9 @@ public sealed class PostgresStore : IStore
         async c => [.. (await c.ListAsync("select id from conversations", r => r.GetString(0), cancellation).ConfigureAwait(false)).Order(StringComparer.Ordinal)], cancellation);
 
     public IAsyncEnumerable<ChangedElsewhere> ListenAsync(CancellationToken cancellation) => _bulletin.ListenAsync(cancellation);
+
+    public ValueTask<long> SizeAsync(CancellationToken cancellation) => _database.UseAsync(
+        async c => (long)(await c.FirstAsync("select pg_database_size(current_database())", cancellation).ConfigureAwait(false))!, cancellation);
 
     public async ValueTask<IAsyncDisposable?> ClaimAsync(string work, CancellationToken cancellation) =>
         await NamedLock.TryTakeAsync(_database, work, cancellation).ConfigureAwait(false);

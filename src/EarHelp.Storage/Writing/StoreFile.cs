@@ -112,6 +112,9 @@ sealed class StoreFile : IDisposable
         FolderEntries.Delete(_folder.NextLog, _options.Watch);
     }
 
+    /// <summary>Both files on the disk.</summary>
+    public long SizeBytes => new[] { _folder.Main, _folder.Log }.Select(f => new FileInfo(f)).Sum(f => f.Exists ? f.Length : 0);
+
     /// <summary>True if nothing at all is kept.</summary>
     public bool IsEmpty() => Read(d => Collections.All(c => d.GetCollection(c).FindOne(Query.All()) is null));
 

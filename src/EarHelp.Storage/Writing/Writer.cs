@@ -29,6 +29,8 @@ sealed class Writer : IDisposable
         _thread.Start();
     }
 
+    public int Waiting => _waiting.Reader.Count;
+
     public Exception? Failure => _failure;
 
     /// <exception cref="StoreFailedException">The store has failed, or too much waits already.</exception>

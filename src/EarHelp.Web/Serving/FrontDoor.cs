@@ -1,6 +1,7 @@
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Web.Bot;
+using EarHelp.Web.Metrics;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 using EarHelp.Web.Systems;
@@ -11,13 +12,13 @@ namespace EarHelp.Web.Serving;
 /// Every request passes here first: it gets the headers, is counted against the limits, and whatever goes wrong behind it ends in
 /// a page that shows the emergency text.
 /// </summary>
-public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits, FaultPages faults, ILogger<FrontDoor> log)
+public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits, FaultPages faults, ServiceMeter meter, ServiceSettings settings, ILogger<FrontDoor> log)
 {
     public async Task InvokeAsync(HttpContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
         ResponseHeaders.AddTo(context);
-        if (!ControlSocket.IsRightDoor(context))
+        if (!ControlSocket.IsRightDoor(context) || !MetricsDoor.IsRightDoor(context, settings))
         {
             await SendAsync(context, StatusCodes.Status404NotFound);
             return;
@@ -91,5 +92,9 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
     [LoggerMessage(Level = LogLevel.Error, Message = "A conversation cannot go on. {Reason}")]
     static partial void LogGone(ILogger log, string reason);
 
-    void LogFault(string kind, string? place) => LogFault(log, kind, Environment.NewLine, place);
+    void LogFault(string kind, string? place)
+    {
+        meter.CountFault(kind);
+        LogFault(log, kind, Environment.NewLine, place);
+    }
 }

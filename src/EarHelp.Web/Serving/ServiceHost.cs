@@ -11,6 +11,7 @@ using EarHelp.Web.Bot;
 using EarHelp.Web.CheckIns;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
+using EarHelp.Web.Metrics;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Provider;
 using EarHelp.Web.Security;
@@ -93,6 +94,7 @@ public static class ServiceHost
         services.AddSingleton(parts => parts.GetRequiredService<IStore>().FollowUps);
         services.AddSingleton<ClosedAtOnce>();
         StaffParts.Add(services, settings);
+        MetricsDoor.Add(services);
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();
         services.AddSingleton<Control>();
@@ -127,7 +129,7 @@ public static class ServiceHost
 
     static void ConfigureServer(WebApplicationBuilder builder, ServiceSettings settings)
     {
-        builder.WebHost.UseUrls($"{settings.Urls};http://unix:{ControlSocket.PathIn(settings.Data)}");
+        builder.WebHost.UseUrls($"{settings.Urls};http://unix:{ControlSocket.PathIn(settings.Data)};{settings.MetricsUrl?.GetLeftPart(UriPartial.Authority)}".TrimEnd(';'));
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;
