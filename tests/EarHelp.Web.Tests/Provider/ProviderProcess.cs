@@ -9,7 +9,8 @@ public sealed class ProviderProcess : IAsyncLifetime
 {
     public const string Client = "earhelp", Secret = "four grey geese";
 
-    readonly HttpClient _client = new();
+    static readonly HttpClient Http = new();
+
     Process _process = null!;
 
     public Uri Address { get; private set; } = null!;
@@ -29,13 +30,12 @@ public sealed class ProviderProcess : IAsyncLifetime
         _process.StandardInput.Close();
         await _process.WaitForExitAsync();
         _process.Dispose();
-        _client.Dispose();
     }
 
     /// <summary>Says who signs in next; the subject <c>nobody</c> is refused by the provider.</summary>
     public async Task NextAsync(string subject, string name, params string[] roles)
     {
-        using var answer = await _client.PostAsJsonAsync(new Uri(Address, "/next"), new { subject, name, roles });
+        using var answer = await Http.PostAsJsonAsync(new Uri(Address, "/next"), new { subject, name, roles });
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
     }
 }
