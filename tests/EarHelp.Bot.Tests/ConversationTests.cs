@@ -9,6 +9,7 @@ using EarHelp.Conversation.Taking;
 using EarHelp.Conversation.Withdrawing;
 using EarHelp.Storage.Tests.Fakes;
 using EarHelp.Web.Bot;
+using EarHelp.Web.Metrics;
 using Microsoft.Bot.Builder;
 using Microsoft.Bot.Schema;
 using Microsoft.Extensions.DependencyInjection;
@@ -32,7 +33,7 @@ public sealed class ConversationTests : IAsyncLifetime, IDisposable
 
     public async Task InitializeAsync() => _host = await ChannelHost.StartAsync(
         _issuer,
-        services => services.AddLogging().AddSingleton<ITurnStore>(_store).AddSingleton<IEditionShelf, ShippedEdition>().AddSingleton<TurnTaking>(),
+        services => services.AddLogging().AddMetrics().AddSingleton<ServiceMeter>().AddSingleton<ITurnStore>(_store).AddSingleton<IEditionShelf, ShippedEdition>().AddSingleton<TurnTaking>(),
         "https://channel.example/api");
 
     public Task DisposeAsync() => _host.DisposeAsync().AsTask();

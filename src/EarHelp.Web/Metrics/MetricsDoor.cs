@@ -1,4 +1,5 @@
 using EarHelp.Storage;
+using EarHelp.Web.Editions;
 using EarHelp.Web.Serving;
 
 namespace EarHelp.Web.Metrics;
@@ -18,7 +19,9 @@ static class MetricsDoor
     internal static void Map(WebApplication app)
     {
         // It listens from the start, so that nothing goes uncounted.
-        app.Services.GetRequiredService<ExpositionText>();
+        var parts = app.Services;
+        parts.GetRequiredService<ExpositionText>();
+        parts.GetRequiredService<ServiceMeter>().Watch(parts.GetRequiredService<IStore>(), parts.GetRequiredService<ServedEditions>(), parts.GetRequiredService<TimeProvider>());
         app.MapGet(Path, SendAsync);
         app.MapGet(ControlSocket.Prefix + Path, SendAsync);
     }

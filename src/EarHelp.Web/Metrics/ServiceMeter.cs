@@ -17,7 +17,7 @@ public sealed class ServiceMeter
     readonly Counter<long> _faults;
     readonly Histogram<double> _durations;
 
-    public ServiceMeter(IMeterFactory meters, IStore store, ServedEditions editions, TimeProvider clock)
+    public ServiceMeter(IMeterFactory meters)
     {
         ArgumentNullException.ThrowIfNull(meters);
         var meter = Meter = meters.Create(Name);
@@ -25,12 +25,17 @@ public sealed class ServiceMeter
         _outcomes = meter.CreateCounter<long>("earhelp_outcomes");
         _faults = meter.CreateCounter<long>("earhelp_faults");
         _durations = meter.CreateHistogram<double>("earhelp_turn_seconds");
-        meter.CreateObservableGauge("earhelp_ready", () => store.IsHealthy && editions.Current is not null ? 1 : 0);
-        meter.CreateObservableGauge("earhelp_store_waiting", () => store.Waiting);
-        meter.CreateObservableGauge("earhelp_edition_age_seconds", () => editions.ServedSince is { } since ? (clock.GetUtcNow() - since).TotalSeconds : 0);
     }
 
     internal Meter Meter { get; }
+
+    /// <summary>Measures, whenever it is asked, how the store and the edition stand.</summary>
+    internal void Watch(IStore store, ServedEditions editions, TimeProvider clock)
+    {
+        Meter.CreateObservableGauge("earhelp_ready", () => store.IsHealthy && editions.Current is not null ? 1 : 0);
+        Meter.CreateObservableGauge("earhelp_store_waiting", () => store.Waiting);
+        Meter.CreateObservableGauge("earhelp_edition_age_seconds", () => editions.ServedSince is { } since ? (clock.GetUtcNow() - since).TotalSeconds : 0);
+    }
 
     /// <param name="seconds">From when it was read to when it was on the disk.</param>
     public void Count(TurnTaken taken, double seconds)

@@ -46,5 +46,5 @@ public sealed class CountedCheckInTests
         Assert.Equal([10, 5, 5], rows.Single(r => r.Name == "3").Counts.Select(c => c.Rounded ?? 0));
     }
 
-    static System.Collections.Immutable.ImmutableArray<CountedCheckIn> Of(FollowUp followUp, int days) => CountedCheckIn.Of(Asking, Visit, followUp, Seen + Duration.FromDays(days));
+    static List<CountedCheckIn> Of(FollowUp followUp, int days) => [.. CountedCheckIn.Of(Asking, Visit, followUp, Seen + Duration.FromDays(days))];
 }
