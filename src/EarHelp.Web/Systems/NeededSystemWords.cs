@@ -7,7 +7,7 @@ static class NeededSystemWords
 {
     internal static ImmutableArray<string> Texts { get; } =
     [
-        "system heading", "system hint", "system name", "system no name", "system button", "system token", "system end", "system end button", "staff role system",
+        "system heading", "system hint", "system name", "system no name", "system button", "system key shown", "system end", "system end button", "staff role system",
         "audit let system read",
     ];
 }

@@ -20,7 +20,7 @@ public sealed class SystemPosts(StaffGate gate, SystemAccess access, AccountPage
 
         var (account, token) = await access.LetReadAsync(by.Account.Id, name, context.RequestAborted);
         await PageResponse.SendAsync(context, StaffFrame.Write(by, by.Words["system heading"], html =>
-            html.Element("h1"u8, by.Words["system heading"]).Element("p"u8, by.Words.Letter.Text("system token", ("who", account.ShownName)))
+            html.Element("h1"u8, by.Words["system heading"]).Element("p"u8, by.Words.Letter.Text("system key shown", ("who", account.ShownName)))
                 .Markup("<p class=\"pen\" id=\"token\">"u8).Text(token).Markup("</p><p><a class=\"button quiet\" href=\"/staff/accounts\">"u8)
                 .Text(by.Words["staff accounts"]).Markup("</a></p>"u8)));
     }
