@@ -132,7 +132,8 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
         while (!ending.IsCancellationRequested)
         {
             using var patient = nodes.Proxy.NewPatient();
-            var page = await UntilAnsweredAsync(() => patient.BeginAsync());
+            var first = await UntilAnsweredAsync(() => patient.ReadAsync("/"));
+            var page = await UntilAnsweredAsync(() => patient.BeginAtAsync(first));
             while (!page.IsPlan && !ending.IsCancellationRequested)
             {
                 var asked = page;

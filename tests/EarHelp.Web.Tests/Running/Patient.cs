@@ -57,8 +57,10 @@ public sealed class Patient : IDisposable
 
     /// <summary>The first page and the form, filled in for oneself.</summary>
     public async Task<PageRead> BeginAsync(string words = "", string age = "34", string place = "near the clinic") =>
-        await AnswerAsync(
-            await ReadAsync("/"), ("a:about whom", "me"), ("n:age", age), ("a:where now", place), ("text", words));
+        await BeginAtAsync(await ReadAsync("/"), words, age, place);
+
+    public Task<PageRead> BeginAtAsync(PageRead first, string words = "", string age = "34", string place = "near the clinic") =>
+        AnswerAsync(first, ("a:about whom", "me"), ("n:age", age), ("a:where now", place), ("text", words));
 
     public async Task<PageRead> GoOnAsync(PageRead page, IReadOnlyDictionary<string, string[]> answers)
     {

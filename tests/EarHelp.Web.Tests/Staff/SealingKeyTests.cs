@@ -49,10 +49,13 @@ public sealed class SealingKeyTests : IDisposable
     [Fact]
     public async Task Keys_that_lie_in_the_folder_are_taken_into_a_store_without_any()
     {
-        await using var service = await RunningService.StartAsync();
-        using var services = new ServiceCollection().AddDataProtection().SetApplicationName("EarHelp")
-            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(service.Data, "keys"))).Services.BuildServiceProvider();
-        var sealed1 = services.GetRequiredService<IDataProtectionProvider>().CreateProtector("staff").Protect("a code");
+        var sealed1 = string.Empty;
+        await using var service = await RunningService.StartAsync(fill: data =>
+        {
+            using var services = new ServiceCollection().AddDataProtection().SetApplicationName("EarHelp")
+                .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(data, "keys"))).Services.BuildServiceProvider();
+            sealed1 = services.GetRequiredService<IDataProtectionProvider>().CreateProtector("staff").Protect("a code");
+        });
 
         Assert.Equal("a code", OpenIn(service, sealed1));
         Assert.Single(await KeysOfAsync(service));
