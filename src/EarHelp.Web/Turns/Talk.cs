@@ -55,7 +55,7 @@ public sealed class Talk(
             var id = await FindByKeyAsync(key, cancellation);
             if (id is null)
             {
-                id = Secret.NewIdentifier();
+                id = Secret.NewConversation(clock.GetUtcNow());
                 var begun = await channel.TakeAsync(
                     id, Begin(editions.Current!), [new ConversationKey(key, OneTime: false, ExpiresUnixMilliseconds: null)], cancellation);
                 if (begun is TurnTaken.NotSaved lost)

@@ -7,7 +7,13 @@ sealed class FigureTable(string title)
 {
     readonly List<(string What, string Measured, string Target)> _rows = [];
 
-    public void Add(string what, string measured, string target) => _rows.Add((what, measured, target));
+    /// <param name="isMet">Null: there is no target, or it is not counted here.</param>
+    public void Add(string what, string measured, string target, bool? isMet = null) => _rows.Add((what, measured, isMet switch
+    {
+        true => target + ": met",
+        false => target + ": **missed**",
+        null => target,
+    }));
 
     public void Print(TextWriter output)
     {
