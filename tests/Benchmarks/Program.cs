@@ -19,6 +19,7 @@ const string Usage = """
                same run; addresses after it: only the page of the services that run there, for a profile or a comparison
       stored   what many kept conversations cost: a turn among 1,000,000 of them (or the number after it), the
                start and the memory with 100,000
+      clinics  four clinics on one PostgreSQL server, and how many there could be
     """;
 
 var served = new FigureTable("what");
@@ -52,6 +53,9 @@ switch (args.FirstOrDefault())
         break;
     case "stored":
         await StoredReport.AddAsync(served, args.ElementAtOrDefault(1));
+        break;
+    case "clinics":
+        await ClinicsReport.AddAsync(served);
         break;
     case "table":
         await LoadReport.AddAsync(served);
