@@ -1,5 +1,6 @@
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Clinic.Times;
 using Hl7.Fhir.Model;
 
 namespace EarHelp.Exchange.Fhir;
@@ -54,9 +55,19 @@ sealed class PersonResources(ExportedConversation conversation, KeptRequest kept
             Start = visit.Start.ToDateTimeOffset(),
             End = visit.End.ToDateTimeOffset(),
             BasedOn = [new ResourceReference($"ServiceRequest/{conversation.Id}")],
-            Participant = [new() { Actor = Subject, Status = ParticipationStatus.Accepted }],
+            Participant = [new() { Actor = Subject, Status = ParticipationStatus.Accepted }, .. Places(visit)],
         }
         : null;
+
+    /// <summary>Who sees the patient and in which room, by name: this service keeps no records of them.</summary>
+    static IEnumerable<Hl7.Fhir.Model.Appointment.ParticipantComponent> Places(VisitTime visit)
+    {
+        foreach (var (type, name) in ((string, string?)[])[("Practitioner", visit.By), ("Location", visit.Room)])
+        {
+            if (name is not null)
+                yield return new() { Actor = new ResourceReference { Type = type, Display = name }, Status = ParticipationStatus.Accepted };
+        }
+    }
 
     RequestPriority Priority() =>
         Enum.GetValues<RequestPriority>().First(p => p.ToString().Equals(conversation.Edition.Dialog.Levels.First(l => l.Id == conversation.Level).Priority, StringComparison.OrdinalIgnoreCase));

@@ -201,8 +201,7 @@ public sealed class SystemApiTests(ClinicStaff staff)
         var form = await clinician.Browser.ReadAsync("/staff/visits/new");
         var when = ClinicStaff.Now.AddHours(-1).ToString("yyyy-MM-dd'T'HH:mm", System.Globalization.CultureInfo.InvariantCulture);
         await clinician.SendAsync("/staff/visits", form, ("when", when), ("found", "left:suction"));
-        var visits = await staff.Running.Services.GetRequiredService<IVisitStore>().AllAsync(default);
-        return (await staff.Running.ConversationOfAsync(patient), visits[0].Conversation);
+        return (await staff.Running.ConversationOfAsync(patient), form.FormTo("/staff/visits")["turn"]);
     }
 
     async Task<string> TokenAsync(string name)
