@@ -108,7 +108,7 @@ public sealed partial class FromRequestToErasureTests(AskingService service) : I
         await PressAsync(kim, "Accept the visit");
         await Expect(kim.Page.GetByText("accepted.").First).ToBeVisibleAsync();
         await Looks.WellAsync(kim, "story-3-handover");
-        return kim.Page.Url.Split('/')[^1];
+        return new Uri(kim.Page.Url).Segments[^1];
     }
 
     /// <returns>The private link to the plan.</returns>
@@ -151,7 +151,7 @@ public sealed partial class FromRequestToErasureTests(AskingService service) : I
         await row.GetByRole(AriaRole.Link).First.ClickAsync();
         await Expect(kim.Page.GetByText(Email).First).ToBeVisibleAsync();
         await Looks.WellAsync(kim, "story-11-handover");
-        return kim.Page.Url.Split('/')[^1];
+        return new Uri(kim.Page.Url).Segments[^1];
     }
 
     /// <summary>As the clinic's own record system reads it: each conversation, and the day of the visit.</summary>

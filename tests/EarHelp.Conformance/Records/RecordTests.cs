@@ -51,7 +51,7 @@ public sealed class RecordTests
         Assert.Equal(steps.Select(s => patient.Words.Headline(s.Advice, s.Ear)), plan.Activity.Select(a => a.Detail!.Description));
         Assert.Equal(steps.Select(s => $"{s.From:uuuu-MM-dd} {s.To:uuuu-MM-dd}"), plan.Activity.Select(a => (Period)a.Detail!.Scheduled!).Select(p => $"{p.Start} {p.End}"));
         Assert.Contains(plan.Activity, a => a.Detail!.DoNotPerform == true);
-        Assert.Equal("Patient/" + patient.Id, plan.Subject!.Reference);
+        Assert.Equal("Patient/" + patient.ResourceId, plan.Subject!.Reference);
         Assert.Contains(bundle.Entry.Select(e => e.Resource).OfType<Provenance>(), p => p.Target.Exists(t => t.Reference == "CarePlan/" + plan.Id));
         Assert.Equal(bundle.Entry.Count, bundle.Entry.Select(e => e.FullUrl).Distinct().Count());
     }
