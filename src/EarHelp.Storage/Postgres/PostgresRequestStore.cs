@@ -11,6 +11,9 @@ namespace EarHelp.Storage.Postgres;
 /// <summary>Keeps requests for visits. That two people never have one time is a constraint of the table.</summary>
 sealed class PostgresRequestStore(Database database) : IRequestStore
 {
+    /// <summary>Those who take a time at the same moment come one after the other: else they would wait for each other in circles, until the database ends one.</summary>
+    const string OneAfterTheOther = "select pg_advisory_xact_lock(hashtext('earhelp times ' || current_schema()))";
+
     /// <summary>A time that was held for somebody else until now is anybody's.</summary>
     const string LetGo = """
         update requests set times = booked
@@ -60,6 +63,8 @@ sealed class PostgresRequestStore(Database database) : IRequestStore
         var times = TimeRanges.Of(request.TakenAt(request.ChangedAt));
         try
         {
+            if (times != TimeRanges.None)
+                await connection.DoAsync(OneAfterTheOther, cancellation).ConfigureAwait(false);
             await connection.DoAsync(LetGo, cancellation, request.Conversation, request.ChangedAt.ToUnixTimeTicks(), times).ConfigureAwait(false);
             var rows = await connection.DoAsync(
                 request.Version == 1 ? Insert : Update,

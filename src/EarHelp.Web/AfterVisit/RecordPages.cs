@@ -6,9 +6,7 @@ using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Codes;
-using EarHelp.Triage.Answers;
 using EarHelp.Web.CheckIns;
-using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -33,7 +31,7 @@ public sealed class RecordPages(
         var listed = ImmutableArray.CreateBuilder<(Visit, ImmutableArray<string>)>();
         foreach (var visit in await visits.AllAsync(context.RequestAborted))
             listed.Add((visit, await StatusAsync(reader.Words, visit, asked.GetValueOrDefault(visit.Conversation), context.RequestAborted)));
-        await PageResponse.SendAsync(context, WriteList(reader, listed.ToImmutable()));
+        await PageResponse.SendAsync(context, RecordList.Write(reader, listed.ToImmutable()));
     }
 
     public async Task FormAsync(HttpContext context)
@@ -109,35 +107,4 @@ public sealed class RecordPages(
                 .Attribute("d"u8, path).Markup("/></svg><p>"u8).Text(reader.Words["record link once"]).Markup("</p><p><a class=\"button quiet\""u8)
                 .Attribute("href"u8, AfterVisitParts.Prefix).Markup(">"u8).Text(reader.Words["record list"]).Markup("</a></p>"u8);
         });
-
-    static ReadOnlyMemory<byte> WriteList(SignedIn reader, ImmutableArray<(Visit Visit, ImmutableArray<string> CheckIns)> all)
-    {
-        var words = reader.Words;
-        return StaffFrame.Write(reader, words["record list"], html =>
-        {
-            html.Element("h1"u8, words["record list"]).Element("p"u8, words["record list hint"]);
-            if (reader.Account.Has(StaffRole.Clinician))
-                html.Markup("<p><a class=\"button\""u8).Attribute("href"u8, AfterVisitParts.Prefix + "/new").Markup(">"u8).Text(words["record new"]).Markup("</a></p>"u8);
-            if (all.IsEmpty)
-                html.Element("p"u8, words["record none"]);
-            foreach (var (visit, checkIns) in all)
-            {
-                html.Markup("<section><h2>"u8).Text(words.Letter.Moment(visit.At)).Markup("</h2><p>"u8).Text(words.Letter.Text("record by", ("who", visit.By))).Markup("</p><ul>"u8);
-                foreach (var seen in visit.Findings)
-                    html.Markup("<li>"u8).Text(PartOf(words, seen.Ear)).Markup(": "u8).Text(FormOf(words, seen)).Markup("</li>"u8);
-                html.Markup("</ul><p class=\"hint\">"u8);
-                foreach (var line in checkIns)
-                    html.Text(line).Markup(" "u8);
-                html.Markup("</p>"u8);
-                StaffForm.Begin(html, $"{AfterVisitParts.Prefix}/{visit.Conversation}/link", reader.Token);
-                StaffForm.End(html, words, "record again").Markup("<p><a"u8).Attribute("href"u8, CallerPages.AddressAfter(visit.Conversation)).Markup(">"u8)
-                    .Text(words["callers after visit"]).Markup("</a></p></section>"u8);
-            }
-        });
-    }
-
-    static string PartOf(Words words, Ear? ear) => words[ear switch { Ear.Left => "record left", Ear.Right => "record right", _ => "record person" }];
-
-    /// <summary>An edition of now may have no such finding any more: then its name is told.</summary>
-    static string FormOf(Words words, SeenFinding seen) => words.Edition.Wordings[words.Language].Findings.TryGetValue(seen.Finding, out var known) ? known.Form : seen.Finding;
 }

@@ -29,7 +29,7 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         if (opened.Request.Booked is { } booked)
         {
             Begin("accept");
-            html.Element("p"u8, Words.Letter.Text("desk booked", ("moment", Words.Letter.Moment(booked.Start))));
+            html.Element("p"u8, Words.Letter.Text("desk booked", ("moment", PlaceWords.Of(Words, booked))));
             StaffForm.End(html, Words, "desk accept");
         }
 
@@ -80,7 +80,7 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         foreach (var time in free)
         {
             html.Markup("<li><label class=\"pick\"><input type=\"radio\" name=\"start\""u8).Attribute("value"u8, time.Start.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture))
-                .Markup("><span>"u8).Text(Words.Letter.Moment(time.Start)).Markup("</span></label></li>"u8);
+                .Markup("><span>"u8).Text(PlaceWords.Of(Words, time)).Markup("</span></label></li>"u8);
         }
 
         html.Markup("</ul></fieldset><div class=\"row\"><button>"u8).Text(Words["desk offer"]).Markup("</button><button class=\"quiet\" name=\"agreed\" value=\"yes\">"u8)

@@ -69,7 +69,7 @@ static class QueuePage
             html.Markup("<br>"u8).Text(words[need.Words]);
         html.Markup("</td><td>"u8);
         if (request.Booked is { } booked)
-            html.Text(words.Letter.Text(booked.End > request.Urgency.SeenBy ? "desk booked late" : "desk booked", ("moment", words.Letter.Moment(booked.Start)))).Markup("<br>"u8);
+            html.Text(words.Letter.Text(booked.End > request.Urgency.SeenBy ? "desk booked late" : "desk booked", ("moment", PlaceWords.Of(words, booked)))).Markup("<br>"u8);
         html.Text(request.Steps.IsEmpty ? words["desk nothing done"] : StepWords.Of(words, request.Steps[^1])).Markup("</td></tr>"u8);
     }
 

@@ -58,7 +58,7 @@ static class RecordedPatients
         });
         var words = OneConversation.Edition.WriterOf(talk.State!);
         var request = asksForVisit ? Asked(talk) : null;
-        return new ExportedConversation("c0ffee" + Names.IndexOf(name), OneConversation.Edition.Edition, words, [talk.Told!], request);
+        return new ExportedConversation("7H_BZguPsjEYq3ZByBR1A" + Names.IndexOf(name), OneConversation.Edition.Edition, words, [talk.Told!], request);
     }
 
     /// <summary>One who asked for a visit and was seen: wax was left on purpose, and the ear is to stay dry.</summary>
@@ -66,7 +66,7 @@ static class RecordedPatients
     {
         var asked = Of(name, asksForVisit: true);
         ImmutableArray<SeenFinding> findings = [new("suction", Ear.Left), new("wax left on purpose", Ear.Left), new("keep it dry", Ear.Left), new("dizzy in the chair", null)];
-        var visit = new Visit("5ee2", asked.Edition.Id, asked.Request!.Request.Booked!.Value.Start, "R. Adair", findings, asked.Id);
+        var visit = new Visit("5ee2_-Psj_Yq3ZByBR1AA", asked.Edition.Id, asked.Request!.Request.Booked!.Value.Start, "R. Adair", findings, asked.Id);
         return asked with { Visits = [new ExportedVisit(visit, asked.Edition, asked.Words)] };
     }
 
