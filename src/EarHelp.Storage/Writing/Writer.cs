@@ -7,7 +7,8 @@ namespace EarHelp.Storage.Writing;
 
 /// <summary>
 /// The one thread that writes. Appends that wait together share one transaction (group commit); each is answered only after its
-/// commit is on the disk. Any failure of the disk or the database ends all writing: what was acknowledged is safe, and nothing else is taken.
+/// commit is on the disk. Any failure ends all writing, whatever it is, and never the process: what was acknowledged is safe, and nothing else
+/// is taken.
 /// </summary>
 sealed class Writer : IDisposable
 {
@@ -90,7 +91,7 @@ sealed class Writer : IDisposable
         {
             request.Fail(refused);
         }
-        catch (Exception failure) when (failure is IOException or LiteException or ObjectDisposedException or InvalidOperationException or UnauthorizedAccessException)
+        catch (Exception failure)
         {
             _failure ??= failure;
             request.Fail(Refusal(failure));
@@ -105,7 +106,7 @@ sealed class Writer : IDisposable
                 throw earlier;
             Commit(group);
         }
-        catch (Exception failure) when (failure is IOException or LiteException or ObjectDisposedException or InvalidOperationException or UnauthorizedAccessException)
+        catch (Exception failure)
         {
             _failure ??= failure;
             _remembered.ForgetAll();
