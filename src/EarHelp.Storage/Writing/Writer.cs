@@ -125,7 +125,7 @@ sealed class Writer : IDisposable
         var turns = new List<BsonDocument>(group.Count);
         var written = new Dictionary<string, TurnRecord>(StringComparer.Ordinal);
         var cards = new Dictionary<string, BsonDocument>(StringComparer.Ordinal);
-        var keys = new List<BsonDocument>();
+        var keys = new Dictionary<string, BsonDocument>(StringComparer.Ordinal);
         foreach (var request in group)
         {
             var record = request.Record;
@@ -147,7 +147,8 @@ sealed class Writer : IDisposable
                 written.Add(TurnDocuments.IdOf(record.Conversation, record.Number), record);
                 if (known.WritesCard(record.AtUnixMilliseconds, record.Finished))
                     cards[record.Conversation] = CardDocuments.Write(record);
-                keys.AddRange(request.Keys.Select(k => KeyDocuments.Write(k, record.Conversation)));
+                foreach (var key in request.Keys.Where(k => KeyDocuments.MayOpen(database, k.Hash, record.Conversation)))
+                    keys.TryAdd(key.Hash, KeyDocuments.Write(key, record.Conversation));
                 request.Result = new Appended.Kept();
             }
         }
@@ -159,7 +160,7 @@ sealed class Writer : IDisposable
         if (cards.Count > 0)
             database.GetCollection(CardDocuments.Collection).Upsert(cards.Values);
         if (keys.Count > 0)
-            database.GetCollection(KeyDocuments.Collection).Upsert(keys);
+            database.GetCollection(KeyDocuments.Collection).Upsert(keys.Values);
         if (!database.Commit())
             throw new InvalidOperationException("The database did not commit.");
     }
