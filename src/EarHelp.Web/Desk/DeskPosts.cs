@@ -34,7 +34,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
             : null;
         if (chosen is not { } time)
         {
-            await pages.SendRequestAsync(context, asked.By, asked.Opened.Request.LastForm == asked.Form ? null : "desk time gone");
+            await pages.SendRequestAsync(context, asked.By, asked.Opened.Request.HasTaken(asked.Form) ? null : "desk time gone");
             return;
         }
 

@@ -85,7 +85,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
                 return;
             if (Published is not { } published)
                 await LoadAloneAsync(cancellation);
-            else if (published != _current?.Edition.Id && await CompileKeptAsync(published, CompileOptions.Plain, cancellation) is { Served: { } next })
+            else if (published != _current?.Edition.Id && await FindAsync(published, cancellation) is { } next)
                 Take(next);
             else if (_current is { } current)
                 emergency.Keep(Words.First(current));
@@ -95,6 +95,11 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             _oneAtATime.Release();
         }
     }
+
+    /// <summary>Has the edition that was signed last at hand, so that it is served at once when it is published at any node.</summary>
+    /// <returns>Which one; null: none was signed, it was at hand already, or it is not kept.</returns>
+    public async Task<string?> PrepareAsync(CancellationToken cancellation) =>
+        ledger.Ledger.LastSigned is { } signed && signed != _current?.Edition.Id && !_earlier.ContainsKey(signed) && await FindAsync(signed, cancellation) is not null ? signed : null;
 
     /// <summary>Adds a deed that was found right to the ledger and carries it out at once: what is published is served when this returns.</summary>
     /// <param name="known">The ledger after which it comes.</param>
