@@ -6,11 +6,12 @@ using NodaTime;
 namespace EarHelp.Understanding.Messages;
 
 /// <summary>Ties the times in a message to what began or ended then.</summary>
-sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDate today)
+sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<SaidTime> read)
 {
     public void AddTo(List<SaidFact> facts)
     {
-        var times = Times.Read(book, words, scopes, today);
+        var ages = facts.Where(f => book.InYears.Contains(f.Fact)).Select(f => f.Span).ToList();
+        var times = read.Where(t => !ages.Exists(a => Between(a, words.Cover(Math.Max(0, t.First), t.Last)) == 0)).ToList();
         foreach (var (thing, date) in book.BeganOn)
         {
             if (Affirmed(facts, thing) is { } said && (SinceThen(times, facts, said) ?? Nearest(times, facts, said, IsBeginning)) is { } time)
@@ -20,7 +21,7 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
         foreach (var (thing, date) in book.EndedOn)
         {
             if (facts.Find(f => f.Fact == thing.Index && f.Standing is Standing.Affirmed or Standing.Past or Standing.Mentioned) is { } said && Nearest(times, facts, said, IsEnd) is { Day: { } day } time)
-                Add(facts, said, date, date.Counted is null ? Number(Period.Between(day, today, PeriodUnits.Months).Months) : DayOf(time), time);
+                Add(facts, said, date, date.Counted is null ? Number(Period.Between(day, time.Today, PeriodUnits.Months).Months) : DayOf(time), time);
         }
 
         foreach (var (thing, over) in book.TookDays)
@@ -67,12 +68,12 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
     bool IsBeside(SaidTime time, string kind, int before, int after) =>
         scopes.Of(kind).Any(t => t.First <= time.First ? time.First - t.First <= before : Math.Abs(t.First - time.Last) <= after);
 
-    /// <summary>"The gun went off yesterday and it has been dull ever since": the last day named before such words in the sentence of the thing.</summary>
+    /// <summary>"The gun went off yesterday and it has been dull ever since": the last day named before such words in the clause of the thing.</summary>
     SaidTime? SinceThen(List<SaidTime> times, List<SaidFact> facts, SaidFact said)
     {
         foreach (var then in scopes.Of("since then"))
         {
-            var at = words.Cover(words.SentenceStart(then.First), words.SentenceEnd(then.Last) - 1);
+            var at = words.Cover(words.CommaClauseStart(then.First), words.CommaClauseEnd(then.Last) - 1);
             if (facts.Exists(f => f.Fact == said.Fact && Between(at, f.Span) == 0) && times.LastOrDefault(t => t.Last < then.First && !t.IsSpan) is { } time)
                 return time;
         }
@@ -80,21 +81,54 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
         return null;
     }
 
-    /// <summary>The time that stands nearest, unless something else with a time of its own stands nearer to it.</summary>
+    /// <summary>The time that stands nearest, of those that belong to the thing; one of its own clause before others.</summary>
     SaidTime? Nearest(List<SaidTime> times, List<SaidFact> facts, SaidFact said, Func<SaidTime, bool> fits)
     {
+        var named = facts.Where(f => f.Standing != Standing.Mentioned).ToList();
         SaidTime? nearest = null;
         var least = FarthestLetters;
         foreach (var time in times.Where(fits))
         {
-            var at = words.Cover(Math.Max(0, time.First), time.Last);
-            var sentence = words.Cover(words.SentenceStart(Math.Max(0, time.First)), words.SentenceEnd(time.Last) - 1);
+            var first = Math.Max(0, time.First);
+            var at = words.Cover(first, time.Last);
+            var sentence = words.Cover(words.SentenceStart(first), words.SentenceEnd(time.Last) - 1);
             var away = facts.Where(f => f.Fact == said.Fact).Min(f => Away(at, sentence, f));
-            if (away < least && facts.TrueForAll(f => book.SharesTimes.Contains(f.Fact) || Away(at, sentence, f) + LettersAsNear >= away))
-                (nearest, least) = (time, away);
+            var place = PlaceOf(named, said.Fact, time, at, sentence);
+            if (place != Place.Elsewhere && away + (place == Place.Beside ? LettersOfClauseEnd : 0) < least)
+                (nearest, least) = (time, away + (place == Place.Beside ? LettersOfClauseEnd : 0));
         }
 
         return nearest;
+    }
+
+    /// <summary>
+    /// "A sore throat since Tuesday, my ear hurts": a time belongs to what is named before it in its clause, or behind it if nothing is, or else
+    /// in its sentence. What shares times with others passes it on; anything else keeps it.
+    /// </summary>
+    Place PlaceOf(List<SaidFact> named, int thing, SaidTime time, TextSpan at, TextSpan sentence)
+    {
+        if (named.Find(f => f.Span.Start < at.Start && f.Span.End > at.End && !book.SharesTimes.Contains(f.Fact)) is { } around)
+            return around.Fact == thing ? Place.InClause : Place.Elsewhere;
+        var clause = words.Cover(words.CommaClauseStart(Math.Max(0, time.First)), words.CommaClauseEnd(time.Last) - 1);
+        var isAlone = true;
+        foreach (var stretch in (TextSpan[])[clause, sentence])
+        {
+            var inside = named.Where(f => f.Span.Start >= stretch.Start && f.Span.End <= stretch.End).ToList();
+            var before = inside.Where(f => f.Span.Start < at.Start).OrderByDescending(f => f.Span.End);
+            var after = inside.Where(f => f.Span.Start >= at.Start).OrderBy(f => f.Span.Start);
+            if (before.Concat(after).FirstOrDefault(f => f.Fact == thing || !book.SharesTimes.Contains(f.Fact)) is { } owner)
+                return owner.Fact != thing ? Place.Elsewhere : stretch == clause ? Place.InClause : Place.Beside;
+            isAlone &= inside.Count == 0;
+        }
+
+        return isAlone ? Place.Beside : Place.Elsewhere;
+    }
+
+    enum Place
+    {
+        InClause,
+        Beside,
+        Elsewhere,
     }
 
     static int Away(TextSpan at, TextSpan sentence, SaidFact fact) =>
@@ -103,6 +137,6 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
     static int Between(TextSpan one, TextSpan other) =>
         one.Start > other.End ? one.Start - other.End : other.Start > one.End ? other.Start - one.End : 0;
 
-    /// <summary>A time farther away than this belongs to something else; the end of a sentence counts as so many letters. Limits of the machine.</summary>
-    const int FarthestLetters = 130, LettersAsNear = 30, LettersOfSentenceEnd = 40;
+    /// <summary>A time farther away than this belongs to something else; the end of a clause or of a sentence counts as so many letters. Limits of the machine.</summary>
+    const int FarthestLetters = 130, LettersOfSentenceEnd = 40, LettersOfClauseEnd = 20;
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 using EarHelp.Understanding.Lexicons;
+using EarHelp.Understanding.Words;
 
 namespace EarHelp.Understanding.Messages;
 
@@ -9,7 +10,7 @@ namespace EarHelp.Understanding.Messages;
 public sealed class PhraseBook
 {
     readonly HashSet<string> _sideWords = new(StringComparer.Ordinal), _stopWords = new(StringComparer.Ordinal), _dayEndings = new(StringComparer.Ordinal);
-    readonly Spelling _spelling = new();
+    readonly Spelling _spelling = new(isOfMessages: true);
     readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
     PhraseBook(Dialog dialog, Wording wording) => (Dialog, Wording) = (dialog, wording);
@@ -33,6 +34,9 @@ public sealed class PhraseBook
 
     internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
 
+    /// <summary>What people write in several ways, and the one way in which patterns have it; by the first word.</summary>
+    internal ILookup<string, (string[] Long, string Short)> ShortForms { get; private set; } = Array.Empty<(string[], string)>().ToLookup(_ => "");
+
     /// <summary>What begins, and the fact that holds its date.</summary>
     internal List<(Fact Thing, Fact Time)> BeganOn { get; } = [];
 
@@ -54,6 +58,18 @@ public sealed class PhraseBook
     /// <summary>Facts that stay true although what they tell of is over.</summary>
     internal HashSet<int> StayTrue { get; } = [];
 
+    /// <summary>Facts that stay true for a year and no longer.</summary>
+    internal HashSet<int> TrueForYear { get; } = [];
+
+    /// <summary>Facts that are no more than named where their words lie inside a longer phrase about something else.</summary>
+    internal HashSet<int> HiddenInside { get; } = [];
+
+    /// <summary>Facts of an ear whose words fit other parts of the body too.</summary>
+    internal HashSet<int> OfEarAlone { get; } = [];
+
+    /// <summary>Values that say less than any other of their fact.</summary>
+    internal List<(Fact Fact, string Value)> VagueValues { get; } = [];
+
     /// <summary>Facts that a question names without saying them.</summary>
     internal HashSet<int> AskedIsNotSaid { get; } = [];
 
@@ -69,6 +85,8 @@ public sealed class PhraseBook
         ArgumentNullException.ThrowIfNull(wording);
         var book = new PhraseBook(dialog, wording);
         var speech = wording.Speech;
+        book.ShortForms = speech.Triggers.Where(t => t.Name == "short forms").SelectMany(t => t.Patterns).Select(p => p.Split('=')).Where(p => p.Length == 2)
+            .Select(p => (Long: WordList.Of(p[0]).Select(w => w.Text).ToArray(), Short: p[1].Trim())).ToLookup(f => f.Long[0], StringComparer.Ordinal);
         foreach (var list in speech.Classes)
             book.AddAll(book.Classes, list.Patterns, book.Symbols.Add("@" + list.Name));
         foreach (var fact in speech.Facts)
@@ -119,12 +137,25 @@ public sealed class PhraseBook
     internal int? NumberOf(string word) =>
         _numbers.TryGetValue(word, out var number) ? number : word.Length <= 6 && int.TryParse(word, out number) ? number : null;
 
-    internal string Mend(string word) => Symbols.Begins(word) ? word : _spelling.Mend(word);
+    internal string Mend(string word)
+    {
+        if (Symbols.Begins(word) || Knows(word))
+            return word;
+        foreach (var plain in RepeatedLetters.Shorter(word))
+        {
+            if (Symbols.Begins(plain) || Knows(plain))
+                return plain;
+        }
+
+        return _spelling.Mend(word);
+    }
 
     void AddTriggers(SpokenList list)
     {
         switch (list.Name)
         {
+            case "short forms":
+                break;
             case "topic stop words":
                 _stopWords.UnionWith(list.Patterns);
                 break;
@@ -165,6 +196,18 @@ public sealed class PhraseBook
             case "stays true":
                 StayTrue.UnionWith(FactsOf(list));
                 break;
+            case "true for a year":
+                TrueForYear.UnionWith(FactsOf(list));
+                break;
+            case "hidden inside":
+                HiddenInside.UnionWith(FactsOf(list));
+                break;
+            case "of the ear alone":
+                OfEarAlone.UnionWith(FactsOf(list));
+                break;
+            case "vague values":
+                VagueValues.AddRange(from pair in list.Patterns.Select(p => p.Split('=')) where pair.Length == 2 let fact = Dialog.FindFact(pair[0].Trim()) where fact is not null select (fact, pair[1].Trim()));
+                break;
             case "asked is not said":
                 AskedIsNotSaid.UnionWith(FactsOf(list));
                 break;
@@ -190,10 +233,24 @@ public sealed class PhraseBook
         where thing is not null && time is not null
         select (thing, time);
 
+    /// <summary>A row with every long form in it replaced, so that one pattern fits all ways to write it.</summary>
+    List<string> Shortened(List<string> row)
+    {
+        var shortened = new List<string>(row.Count);
+        for (var i = 0; i < row.Count; i++)
+        {
+            var form = ShortForms[row[i]].FirstOrDefault(f => f.Long.AsSpan().SequenceEqual(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(row).Slice(i, Math.Min(f.Long.Length, row.Count - i))));
+            shortened.Add(form.Short ?? row[i]);
+            i += form.Short is null ? 0 : form.Long.Length - 1;
+        }
+
+        return shortened;
+    }
+
     void AddAll<T>(PatternTree<T> tree, ImmutableArray<string> patterns, T meaning)
     {
         foreach (var row in patterns.SelectMany(Pattern.Rows))
-            tree.Add([.. row.Select(w => w == Pattern.Gap ? (int?)null : Symbols.Add(w))], meaning);
+            tree.Add([.. Shortened(row).Select(w => w == Pattern.Gap ? (int?)null : Symbols.Add(w))], meaning);
     }
 }
 

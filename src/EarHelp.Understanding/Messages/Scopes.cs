@@ -13,7 +13,7 @@ sealed class Scopes
     readonly MessageWords _words;
     readonly List<Finding<Trigger>> _triggers;
     readonly Dictionary<string, List<Finding<Trigger>>> _byKind = new(StringComparer.Ordinal);
-    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks;
+    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks, _overGoesOn;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
@@ -35,10 +35,14 @@ sealed class Scopes
         _goesOn = Places(Of("denial goes on"));
         _oneself = Firsts("oneself");
         _breaks = Firsts("breaks a phrase");
+        _overGoesOn = Firsts("over goes on");
         Denied = new bool[words.Count];
         Over = new bool[words.Count];
+        LongOver = new bool[words.Count];
         Supposed = new bool[words.Count];
         OfAnother = new bool[words.Count];
+        OfThird = new bool[words.Count];
+        OfAnybody = new bool[words.Count];
         Maybe = new bool[words.Count];
         _clauseStart = new bool[words.Count];
         for (var i = 0; i < words.Count; i++)
@@ -51,9 +55,18 @@ sealed class Scopes
 
     public bool[] Over { get; }
 
+    /// <summary>Over for a year at least.</summary>
+    public bool[] LongOver { get; }
+
     public bool[] Supposed { get; }
 
     public bool[] OfAnother { get; }
+
+    /// <summary>Of people at large.</summary>
+    public bool[] OfAnybody { get; }
+
+    /// <summary>Of somebody who is neither the writer nor the one whose ears matter: "her brother".</summary>
+    public bool[] OfThird { get; }
 
     public bool[] Maybe { get; }
 
@@ -79,17 +92,13 @@ sealed class Scopes
 
     public bool AreInOneSentence(int one, int other) => _words.SentenceStart(one) == _words.SentenceStart(other);
 
-    public IEnumerable<SaidMark> Marks() => _triggers.Where(t => t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal) || t.Meaning.Kind is "over" or "only supposed" or "of another" or "maybe")
+    public IEnumerable<SaidMark> Marks() => _triggers.Where(t => t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal) || t.Meaning.Kind is "over" or "long over" or "only supposed" or "of another" or "maybe")
         .Select(t => new SaidMark(t.Meaning.Kind, _words.Cover(t.First, t.Last)));
 
     public IReadOnlyList<Finding<Trigger>> Of(string kind) => _byKind.TryGetValue(kind, out var ofKind) ? ofKind : [];
 
     /// <summary>Whether a sentence asks: a question mark stands at its end, or a word that asks at its beginning.</summary>
-    public bool Asks(int start, int end) => _words.HasMarkBefore(end, '?') || Of("asks").Any(t => t.First == start);
-
-    public bool TellsWhen(int start, int end) => Array.Exists(TellingWhen, k => Of(k).Any(t => t.First >= start && t.First < end));
-
-    static readonly string[] TellingWhen = ["since", "ago", "today", "yesterday", "last weekend", "begun"];
+    public bool Asks(int start, int end) => _words.HasMarkBefore(end, '?') || Of("asks").Any(t => t.First == start) || Of("asks at the start").Any(t => t.First == start);
 
     void Mark(Finding<Trigger> trigger)
     {
@@ -111,20 +120,24 @@ sealed class Scopes
                 Fill(Denied, ClauseStart(trigger.First), trigger.First);
                 break;
             case "over":
-                var isFirst = _words.BeginsSentence(trigger.First);
-                Fill(Over, isFirst ? trigger.First : ClauseStart(trigger.First - 1), isFirst ? _words.SentenceEnd(trigger.Last) : ClauseEnd(trigger.Last));
+                FillAround(Over, trigger);
+                break;
+            case "long over":
+                FillAround(Over, trigger);
+                FillAround(LongOver, trigger);
                 break;
             case "only supposed":
                 Fill(Supposed, trigger.First, ClauseEnd(trigger.Last));
                 break;
+            case "of anybody":
+                Fill(OfAnybody, trigger.First, ClauseEnd(trigger.Last));
+                break;
             case "of another" when !Of("only tells").Any(t => t.First <= trigger.Last && t.Last >= trigger.First):
-                var start = trigger.First;
-                while (start > ClauseStart(trigger.First) && !_oneself[start] && !_inPhrase[start - 1])
-                    start--;
-                var end = trigger.Last + 1;
-                while (end < _words.Count && !_words.BeginsSentence(end) && !_oneself[end] && !_breaks[end])
-                    end++;
-                Fill(OfAnother, start, end);
+                FillPerson(OfAnother, trigger);
+                break;
+            case "of a third":
+                FillPerson(OfThird, trigger);
+                FillPerson(OfAnother, trigger);
                 break;
             case "maybe":
                 Fill(Maybe, trigger.First, ClauseEnd(trigger.Last));
@@ -194,6 +207,27 @@ sealed class Scopes
             at--;
         while (at >= 0 && _inPhrase[at])
             marks[at--] = true;
+    }
+
+    void FillPerson(bool[] marks, Finding<Trigger> trigger)
+    {
+        var start = trigger.First;
+        while (start > ClauseStart(trigger.First) && !_oneself[start] && !_inPhrase[start - 1])
+            start--;
+        var end = trigger.Last + 1;
+        while (end < _words.Count && !_words.BeginsSentence(end) && !_oneself[end] && !_breaks[end])
+            end++;
+        Fill(marks, start, end);
+    }
+
+    /// <summary>The sentence that it begins, or its clause.</summary>
+    void FillAround(bool[] marks, Finding<Trigger> trigger)
+    {
+        var isFirst = _words.BeginsSentence(trigger.First);
+        var end = ClauseEnd(trigger.Last);
+        while (end < _words.Count && _overGoesOn[end] && !_words.BeginsClause(end))
+            end = ClauseEnd(end);
+        Fill(marks, isFirst ? trigger.First : ClauseStart(trigger.First - 1), isFirst ? _words.SentenceEnd(trigger.Last) : end);
     }
 
     static void Fill(bool[] marks, int from, int to) => Array.Fill(marks, true, from, to - from);

@@ -74,12 +74,32 @@ public static class TopicReader
         {
             var (from, end) = (start, words.SentenceEnd(start));
             var isNothing = triggers.Exists(t => t.Meaning.Kind == "asks nothing" && t.First >= from && t.First < end);
-            var isAsking = words.HasMarkBefore(end, '?') || triggers.Exists(t => t.Meaning.Kind == "asks" && t.First >= from && t.First < end && (t.First == from || words.BeginsClause(t.First) || t.Places.Length > 1));
+            var isAsking = words.HasMarkBefore(end, '?') || triggers.Exists(t => t.First >= from && t.First < end && Asks(words, triggers, t));
             if (isAsking && !isNothing)
                 Array.Fill(asks, true, from, end - from);
         }
 
         return asks;
+    }
+
+    static bool Asks(MessageWords words, List<Finding<Trigger>> triggers, Finding<Trigger> found) => found.Meaning.Kind switch
+    {
+        "asks" => found.Places.Length > 1 || BeginsQuestion(words, triggers, found.First),
+        "asks at the start" => BeginsQuestion(words, triggers, found.First),
+        _ => false,
+    };
+
+    /// <summary>"Pls which", "and when": the word begins a clause, but for words that say nothing.</summary>
+    static bool BeginsQuestion(MessageWords words, List<Finding<Trigger>> triggers, int at)
+    {
+        while (!words.BeginsSentence(at) && !words.BeginsClause(at))
+        {
+            at--;
+            if (!triggers.Exists(t => t.Meaning.Kind == "before a question" && t.First == at))
+                return false;
+        }
+
+        return true;
     }
 
     static IEnumerable<string> Own(PhraseBook book, MessageWords words, bool[] asks, bool isAsking)
