@@ -14,7 +14,7 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
         var times = read.Where(t => !ages.Exists(a => Between(a, words.Cover(Math.Max(0, t.First), t.Last)) == 0)).ToList();
         foreach (var (thing, date) in book.BeganOn)
         {
-            if (Affirmed(facts, thing) is { } said && (SinceThen(times, facts, said) ?? Nearest(times, facts, said, IsBeginning)) is { } time)
+            if (Affirmed(facts, thing) is { } said && (SinceThen(times, facts, said) ?? Nearest(times, facts, said, IsBeginning) ?? Spread(times, facts, said)) is { } time)
                 Add(facts, said, date, DayOf(time), time);
         }
 
@@ -44,20 +44,24 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
             facts.Add(new SaidFact(of.Index, written, of.About == About.Ear ? said.Ear : null, Standing.Affirmed, false, words.Cover(first, last)));
     }
 
-    static string? DayOf(SaidTime time) => time is { IsSpan: false, Day: { } day } ? day.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture) : null;
+    static string? DayOf(SaidTime time) => time is { Day: { } day } ? day.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture) : null;
 
     static string Number(int figure) => figure.ToString(CultureInfo.InvariantCulture);
 
     void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times)
     {
-        var isSlow = scopes.Of("slowly").Count > 0;
-        if (Nearest(times, facts, said, t => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
+        if (Spread(times, facts, said) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
         else if (scopes.Of("at once") is [var pace, ..])
             AddAt(facts, said, over, "0", pace.First, pace.Last);
         else if (scopes.Of("over a night") is [var night, ..])
             AddAt(facts, said, over, "1", night.First, night.Last);
     }
+
+    /// <summary>The length of time over which a thing grew worse, of those that can.</summary>
+    SaidTime? Spread(List<SaidTime> times, List<SaidFact> facts, SaidFact said) => book.TookDays.Exists(t => t.Thing.Index == said.Fact)
+        ? Nearest(times, facts, said, t => t.IsSpan || (t.Days is not null && scopes.Of("slowly").Count > 0))
+        : null;
 
     /// <summary>A time with a word such as "since" or "ago" beside it, or after "began", "woke up" and the like in its sentence.</summary>
     bool IsBeginning(SaidTime time) => !time.IsSpan
@@ -107,13 +111,15 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
     /// </summary>
     Place PlaceOf(List<SaidFact> named, int thing, SaidTime time, TextSpan at, TextSpan sentence)
     {
+        if (SinceEvent(named, thing, time) is { } place)
+            return place;
         if (named.Find(f => f.Span.Start < at.Start && f.Span.End > at.End && !book.SharesTimes.Contains(f.Fact)) is { } around)
             return around.Fact == thing ? Place.InClause : Place.Elsewhere;
         var clause = words.Cover(words.CommaClauseStart(Math.Max(0, time.First)), words.CommaClauseEnd(time.Last) - 1);
         var isAlone = true;
         foreach (var stretch in (TextSpan[])[clause, sentence])
         {
-            var inside = named.Where(f => f.Span.Start >= stretch.Start && f.Span.End <= stretch.End).ToList();
+            var inside = named.Where(f => f.Span.Start >= stretch.Start && f.Span.End <= stretch.End && (stretch == clause || f.Standing != Standing.Denied)).ToList();
             var before = inside.Where(f => f.Span.Start < at.Start).OrderByDescending(f => f.Span.End);
             var after = inside.Where(f => f.Span.Start >= at.Start).OrderBy(f => f.Span.Start);
             if (before.Concat(after).FirstOrDefault(f => f.Fact == thing || !book.SharesTimes.Contains(f.Fact)) is { } owner)
@@ -122,6 +128,17 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
         }
 
         return isAlone ? Place.Beside : Place.Elsewhere;
+    }
+
+    /// <summary>"Sore since the suction on Monday": the time of what stands behind "since" is that of what stands before it.</summary>
+    Place? SinceEvent(List<SaidFact> named, int thing, SaidTime time)
+    {
+        var start = words.CommaClauseStart(Math.Max(0, time.First));
+        if (scopes.Of("since an event").LastOrDefault(s => s.First > start && s.First < time.First) is not { } since)
+            return null;
+        var stretch = words.Cover(start, since.First);
+        var before = named.Where(f => f.Span.Start >= stretch.Start && f.Span.Start < words.Own(since.First).Span.Start).OrderByDescending(f => f.Span.Start);
+        return before.FirstOrDefault(f => f.Fact == thing || !book.SharesTimes.Contains(f.Fact)) is { } owner ? owner.Fact == thing ? Place.InClause : Place.Elsewhere : null;
     }
 
     enum Place

@@ -104,8 +104,8 @@ public sealed class MessageReader
         _facts.RemoveAll(f => f.Standing == Standing.Affirmed && _ended.Exists(e => e.Fact == f.Fact && _words.Own(e.At).Span.Start > f.Span.Start));
         KeepOnlyWith();
         _facts.RemoveAll(f => f.Standing == Standing.Mentioned && _facts.Exists(o => o.Fact == f.Fact && o.Standing != Standing.Mentioned));
-        KeepOneValue();
         new Course(_book, _words, _scopes, _times).AddTo(_facts);
+        KeepOneValue();
         AddPersonAndEars();
         return new Said([.. _facts], signposts.ToImmutable(), [.. _scopes.Marks()]);
     }
@@ -194,7 +194,9 @@ public sealed class MessageReader
         if (found.Meaning.Fact is not { } fact || !_book.AskedIsNotSaid.Contains(fact))
             return false;
         var (start, end) = (_words.SentenceStart(found.First), _words.SentenceEnd(found.Last));
-        return _scopes.Asks(start, end) && !_times.Exists(t => t.First >= start && t.First < end) && !_scopes.Of("since then").Any(t => t.First >= start && t.First < end);
+        return _scopes.Asks(start, end) && !_times.Exists(t => t.First >= start && t.First < end) && !IsIn("since then") && !IsIn("tells when");
+
+        bool IsIn(string kind) => _scopes.Of(kind).Any(t => t.First >= start && t.First < end);
     }
 
     /// <summary>"Every muscle aches": a thing of the ear, in a clause that names another part of the body and no ear.</summary>

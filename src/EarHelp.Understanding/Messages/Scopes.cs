@@ -136,7 +136,7 @@ sealed class Scopes
                 FillPerson(OfAnother, trigger);
                 break;
             case "of a third":
-                FillPerson(OfThird, trigger);
+                Fill(OfThird, _words.CommaClauseStart(trigger.First), _words.CommaClauseEnd(trigger.Last));
                 FillPerson(OfAnother, trigger);
                 break;
             case "maybe":
