@@ -14,7 +14,7 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
         var times = read.Where(t => !ages.Exists(a => Between(a, words.Cover(Math.Max(0, t.First), t.Last)) == 0)).ToList();
         foreach (var (thing, date) in book.BeganOn)
         {
-            if (Affirmed(facts, thing) is { } said && (SinceThen(times, facts, said) ?? Nearest(times, facts, said, IsBeginning) ?? Spread(times, facts, said)) is { } time)
+            if (Affirmed(facts, thing) is { } said && (SinceThen(times, facts, said) ?? Nearest(times, facts, said, IsBeginning)) is { } time)
                 Add(facts, said, date, DayOf(time), time);
         }
 
@@ -44,24 +44,20 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
             facts.Add(new SaidFact(of.Index, written, of.About == About.Ear ? said.Ear : null, Standing.Affirmed, false, words.Cover(first, last)));
     }
 
-    static string? DayOf(SaidTime time) => time is { Day: { } day } ? day.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture) : null;
+    static string? DayOf(SaidTime time) => time is { IsSpan: false, Day: { } day } ? day.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture) : null;
 
     static string Number(int figure) => figure.ToString(CultureInfo.InvariantCulture);
 
     void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times)
     {
-        if (Spread(times, facts, said) is { Days: { } days } time)
+        var isSlow = scopes.Of("slowly").Count > 0;
+        if (Nearest(times, facts, said, t => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
         else if (scopes.Of("at once") is [var pace, ..])
             AddAt(facts, said, over, "0", pace.First, pace.Last);
         else if (scopes.Of("over a night") is [var night, ..])
             AddAt(facts, said, over, "1", night.First, night.Last);
     }
-
-    /// <summary>The length of time over which a thing grew worse, of those that can.</summary>
-    SaidTime? Spread(List<SaidTime> times, List<SaidFact> facts, SaidFact said) => book.TookDays.Exists(t => t.Thing.Index == said.Fact)
-        ? Nearest(times, facts, said, t => t.IsSpan || (t.Days is not null && scopes.Of("slowly").Count > 0))
-        : null;
 
     /// <summary>A time with a word such as "since" or "ago" beside it, or after "began", "woke up" and the like in its sentence.</summary>
     bool IsBeginning(SaidTime time) => !time.IsSpan
@@ -88,7 +84,7 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
     /// <summary>The time that stands nearest, of those that belong to the thing; one of its own clause before others.</summary>
     SaidTime? Nearest(List<SaidTime> times, List<SaidFact> facts, SaidFact said, Func<SaidTime, bool> fits)
     {
-        var named = facts.Where(f => f.Standing != Standing.Mentioned).ToList();
+        var named = facts.Where(f => f.Standing != Standing.Mentioned && book.Dialog.Facts[f.Fact].Counted is null).ToList();
         SaidTime? nearest = null;
         var least = FarthestLetters;
         foreach (var time in times.Where(fits))
@@ -127,8 +123,17 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
             isAlone &= inside.Count == 0;
         }
 
-        return isAlone ? Place.Beside : Place.Elsewhere;
+        return isAlone && TellsOfBeginning(time) ? Place.Beside : Place.Elsewhere;
     }
+
+    /// <summary>"It began on Thursday", and not "I sing on Thursday".</summary>
+    bool TellsOfBeginning(SaidTime time)
+    {
+        var (start, end) = (words.SentenceStart(Math.Max(0, time.First)), words.SentenceEnd(time.Last));
+        return Array.Exists(Beginnings, k => scopes.Of(k).Any(t => t.First >= start && t.First < end));
+    }
+
+    static readonly string[] Beginnings = ["begun", "changed", "since an event", "ago", "ended", "over a time"];
 
     /// <summary>"Sore since the suction on Monday": the time of what stands behind "since" is that of what stands before it.</summary>
     Place? SinceEvent(List<SaidFact> named, int thing, SaidTime time)

@@ -173,20 +173,23 @@ public sealed class MessageReader
     Standing StandingOf(Finding<Phrase> found)
     {
         var staysTrue = found.Meaning.Fact is { } fact && _book.StayTrue.Contains(fact);
-        var isDenied = found.Meaning is not { Fact: not null, Values: null } && (_scopes.Denied[found.First] || IsDeniedWithin(found));
+        var isDenied = found.Meaning is not { Fact: not null, Values: null }
+            && (_scopes.Denied[found.First] || IsDeniedWithin(found) || (_scopes.DeniedAfterwards[found.First] && !staysTrue && !IsTrueForYear(found)));
         if (found.Meaning.OnlyMentions)
             return isDenied && found.Meaning.Fact is { } named && _book.NameIsDenied.Contains(named) ? Standing.Denied : Standing.Mentioned;
         if (isDenied)
             return Standing.Denied;
         if (_isAboutAnother ? _scopes.OfThird[found.First] : _scopes.OfAnother[found.First])
             return Standing.OfAnother;
-        if (IsElsewhere(found))
+        if (IsElsewhere(found) || IsNearly(found))
             return Standing.Mentioned;
         if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found))
             return Standing.Supposed;
-        var isOver = found.Meaning.Fact is { } lasting && _book.TrueForYear.Contains(lasting) ? _scopes.LongOver[found.First] : _scopes.Over[found.First] && !staysTrue;
+        var isOver = IsTrueForYear(found) ? _scopes.LongOver[found.First] : _scopes.Over[found.First] && !staysTrue;
         return isOver ? Standing.Past : Standing.Affirmed;
     }
+
+    bool IsTrueForYear(Finding<Phrase> found) => found.Meaning.Fact is { } fact && _book.TrueForYear.Contains(fact);
 
     /// <summary>"How loud is the suction?" does not say that there was any, but "since the suction on Monday, is that usual?" does.</summary>
     bool IsOnlyAsked(Finding<Phrase> found)
@@ -194,10 +197,13 @@ public sealed class MessageReader
         if (found.Meaning.Fact is not { } fact || !_book.AskedIsNotSaid.Contains(fact))
             return false;
         var (start, end) = (_words.SentenceStart(found.First), _words.SentenceEnd(found.Last));
-        return _scopes.Asks(start, end) && !_times.Exists(t => t.First >= start && t.First < end) && !IsIn("since then") && !IsIn("tells when");
+        return _scopes.Asks(start, end, found.First) && !_times.Exists(t => t.First >= start && t.First < end) && !IsIn("since then") && !IsIn("tells when");
 
         bool IsIn(string kind) => _scopes.Of(kind).Any(t => t.First >= start && t.First < end);
     }
+
+    bool IsNearly(Finding<Phrase> found) =>
+        found.Meaning.Fact is { } fact && _book.NotIfNearly.Contains(fact) && _scopes.Of("nearly").Any(n => n.Last == found.First - 1 || (n.Last < found.First && n.Last >= found.First - 3 && !_scopes.StartsClause(found.First)));
 
     /// <summary>"Every muscle aches": a thing of the ear, in a clause that names another part of the body and no ear.</summary>
     bool IsElsewhere(Finding<Phrase> found)

@@ -125,8 +125,28 @@ sealed class MessageWords
             });
         }
 
+        var wholes = Wholes(book);
         foreach (var (at, symbol, length) in found)
-            _symbols[at].Add((symbol, length));
+        {
+            if (wholes[at] <= length)
+                _symbols[at].Add((symbol, length));
+        }
+    }
+
+    /// <summary>By place: how many words name one thing together with the one that stands there; 1 for most.</summary>
+    int[] Wholes(PhraseBook book)
+    {
+        var wholes = new int[_words.Length];
+        for (var i = 0; i < _words.Length; i++)
+        {
+            foreach (var whole in book.OneThing[_mended[i]])
+            {
+                if (i + whole.Length <= _words.Length && whole.AsSpan().SequenceEqual(_mended.AsSpan(i, whole.Length)))
+                    Array.Fill(wholes, whole.Length, i, whole.Length);
+            }
+        }
+
+        return wholes;
     }
 
     bool IsSentenceEnd(int at) => Between(at).IndexOfAny('.', '!', '?') >= 0 || Between(at).IndexOfAny('\n', ';') >= 0;

@@ -37,6 +37,9 @@ public sealed class PhraseBook
     /// <summary>What people write in several ways, and the one way in which patterns have it; by the first word.</summary>
     internal ILookup<string, (string[] Long, string Short)> ShortForms { get; private set; } = Array.Empty<(string[], string)>().ToLookup(_ => "");
 
+    /// <summary>Words that name one thing together, by the first of them: no class of words fits a part of them.</summary>
+    internal ILookup<string, string[]> OneThing { get; private set; } = Array.Empty<string[]>().ToLookup(_ => "");
+
     /// <summary>What begins, and the fact that holds its date.</summary>
     internal List<(Fact Thing, Fact Time)> BeganOn { get; } = [];
 
@@ -67,6 +70,9 @@ public sealed class PhraseBook
     /// <summary>Facts of an ear whose words fit other parts of the body too.</summary>
     internal HashSet<int> OfEarAlone { get; } = [];
 
+    /// <summary>Facts that are no more than named behind "nearly".</summary>
+    internal HashSet<int> NotIfNearly { get; } = [];
+
     /// <summary>Values that say less than any other of their fact.</summary>
     internal List<(Fact Fact, string Value)> VagueValues { get; } = [];
 
@@ -87,6 +93,7 @@ public sealed class PhraseBook
         var speech = wording.Speech;
         book.ShortForms = speech.Triggers.Where(t => t.Name == "short forms").SelectMany(t => t.Patterns).Select(p => p.Split('=')).Where(p => p.Length == 2)
             .Select(p => (Long: WordList.Of(p[0]).Select(w => w.Text).ToArray(), Short: p[1].Trim())).ToLookup(f => f.Long[0], StringComparer.Ordinal);
+        book.OneThing = speech.Triggers.Where(t => t.Name == "one thing").SelectMany(t => t.Patterns).Select(p => WordList.Of(p).Select(w => w.Text).ToArray()).ToLookup(w => w[0], StringComparer.Ordinal);
         foreach (var list in speech.Classes)
             book.AddAll(book.Classes, list.Patterns, book.Symbols.Add("@" + list.Name));
         foreach (var fact in speech.Facts)
@@ -204,6 +211,11 @@ public sealed class PhraseBook
                 break;
             case "of the ear alone":
                 OfEarAlone.UnionWith(FactsOf(list));
+                break;
+            case "not if nearly":
+                NotIfNearly.UnionWith(FactsOf(list));
+                break;
+            case "one thing":
                 break;
             case "vague values":
                 VagueValues.AddRange(from pair in list.Patterns.Select(p => p.Split('=')) where pair.Length == 2 let fact = Dialog.FindFact(pair[0].Trim()) where fact is not null select (fact, pair[1].Trim()));

@@ -37,6 +37,7 @@ sealed class Scopes
         _breaks = Firsts("breaks a phrase");
         _overGoesOn = Firsts("over goes on");
         Denied = new bool[words.Count];
+        DeniedAfterwards = new bool[words.Count];
         Over = new bool[words.Count];
         LongOver = new bool[words.Count];
         Supposed = new bool[words.Count];
@@ -52,6 +53,9 @@ sealed class Scopes
     }
 
     public bool[] Denied { get; }
+
+    /// <summary>Denied by words that come later: "discharge in May, none now".</summary>
+    public bool[] DeniedAfterwards { get; }
 
     public bool[] Over { get; }
 
@@ -97,8 +101,13 @@ sealed class Scopes
 
     public IReadOnlyList<Finding<Trigger>> Of(string kind) => _byKind.TryGetValue(kind, out var ofKind) ? ofKind : [];
 
-    /// <summary>Whether a sentence asks: a question mark stands at its end, or a word that asks at its beginning.</summary>
-    public bool Asks(int start, int end) => _words.HasMarkBefore(end, '?') || Of("asks").Any(t => t.First == start) || Of("asks at the start").Any(t => t.First == start);
+    /// <summary>Whether a sentence asks what stands at a place: a word that asks stands before it, or a question mark ends the sentence and none stands behind it.</summary>
+    public bool Asks(int start, int end, int at)
+    {
+        var asks = Of("asks").Where(t => t.Places.Length > 1 || _words.BeginsClause(t.First)).Concat(Of("asks at the start").Where(t => _words.BeginsClause(t.First)))
+            .Where(t => t.First >= start && t.First < end && !Of("asks nothing").Any(n => n.First == t.First)).ToList();
+        return asks.Exists(t => t.First <= at) || (_words.HasMarkBefore(end, '?') && asks.Count == 0);
+    }
 
     void Mark(Finding<Trigger> trigger)
     {
@@ -111,7 +120,7 @@ sealed class Scopes
                 DenyBefore(trigger);
                 break;
             case "denies the last thing":
-                FillLastThing(Denied, trigger);
+                FillLastThing(DeniedAfterwards, trigger);
                 break;
             case "last thing is over":
                 FillLastThing(Over, trigger);
@@ -199,14 +208,14 @@ sealed class Scopes
         }
     }
 
-    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger.</summary>
+    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger, with its clause.</summary>
     void FillLastThing(bool[] marks, Finding<Trigger> trigger)
     {
         var at = trigger.First - 1;
         while (at >= 0 && !_inPhrase[at])
             at--;
-        while (at >= 0 && _inPhrase[at])
-            marks[at--] = true;
+        if (at >= 0)
+            Fill(marks, _words.CommaClauseStart(at), at + 1);
     }
 
     void FillPerson(bool[] marks, Finding<Trigger> trigger)
