@@ -105,7 +105,7 @@ sealed class Scopes
     public bool Asks(int start, int end, int at)
     {
         var asks = Of("asks").Where(t => t.Places.Length > 1 || _words.BeginsClause(t.First)).Concat(Of("asks at the start").Where(t => _words.BeginsClause(t.First)))
-            .Where(t => t.First >= start && t.First < end && !Of("asks nothing").Any(n => n.First == t.First)).ToList();
+            .Where(t => t.First >= start && t.First < end && !Of("no question").Any(n => n.First == t.First)).ToList();
         return asks.Exists(t => t.First <= at) || (_words.HasMarkBefore(end, '?') && asks.Count == 0);
     }
 
