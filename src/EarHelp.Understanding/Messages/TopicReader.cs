@@ -18,7 +18,7 @@ public static class TopicReader
     const int Nearest = 3;
 
     /// <summary>What one fact weighs that is named beside a question, and several together.</summary>
-    const double WeightOfFact = 1, WeightOfFacts = 3;
+    const double WeightOfFact = 2, WeightOfFacts = 4;
 
     /// <summary>Null: nothing is asked. Topics in the order of their scores, three at most.</summary>
     /// <param name="isQuestion">True if the message is to be taken as a question however it is put.</param>
