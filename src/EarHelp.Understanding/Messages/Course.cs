@@ -94,7 +94,7 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
             var sentence = words.Cover(words.SentenceStart(first), words.SentenceEnd(time.Last) - 1);
             var away = facts.Where(f => f.Fact == said.Fact).Min(f => Away(at, sentence, f));
             var place = PlaceOf(named, said.Fact, time, at, sentence);
-            if (place != Place.Elsewhere && away + (place == Place.Beside ? LettersOfClauseEnd : 0) < least)
+            if (place != Place.Elsewhere && !(place == Place.Beside && fits == IsBeginning && IsBeside(time, "ended", 8, 6)) && away + (place == Place.Beside ? LettersOfClauseEnd : 0) < least)
                 (nearest, least) = (time, away + (place == Place.Beside ? LettersOfClauseEnd : 0));
         }
 

@@ -247,7 +247,7 @@ public sealed class MessageReader
     /// <summary>How long a spin lasts is not said where nothing spins, nor a headache beside the worst one; both are named all the same.</summary>
     void KeepOnlyWith()
     {
-        foreach (var (thing, other) in _book.OnlyWith.Where(p => !IsSaid(p.Other)).Concat(_book.YieldsTo.Where(p => IsSaid(p.Other))))
+        foreach (var (thing, other) in _book.YieldsTo.Where(p => IsSaid(p.Other)).Concat(_book.OnlyWith.Where(p => !IsSaid(p.Other))))
         {
             for (var i = 0; i < _facts.Count; i++)
             {

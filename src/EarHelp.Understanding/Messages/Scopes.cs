@@ -138,6 +138,11 @@ sealed class Scopes
             case "only supposed":
                 Fill(Supposed, trigger.First, ClauseEnd(trigger.Last));
                 break;
+            case "ear of another":
+                var (from, to) = (_words.CommaClauseStart(trigger.First), _words.CommaClauseEnd(trigger.Last));
+                if (Array.IndexOf(_oneself, true, from, to - from) < 0)
+                    Fill(OfAnother, from, to);
+                break;
             case "of anybody":
                 Fill(OfAnybody, trigger.First, ClauseEnd(trigger.Last));
                 break;
