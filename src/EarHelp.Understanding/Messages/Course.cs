@@ -51,7 +51,7 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
     void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times)
     {
         var isSlow = scopes.Of("slowly").Count > 0;
-        if (Nearest(times, facts, said, t => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
+        if (Nearest(times, facts, said, (t, _) => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
         else if (scopes.Of("at once") is [var pace, ..])
             AddAt(facts, said, over, "0", pace.First, pace.Last);
@@ -60,10 +60,10 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
     }
 
     /// <summary>A time with a word such as "since" or "ago" beside it, or after "began", "woke up" and the like in its sentence.</summary>
-    bool IsBeginning(SaidTime time) => !time.IsSpan
+    bool IsBeginning(SaidTime time, Place place) => !time.IsSpan && (place == Place.InClause || !IsBeside(time, "ended", 8, 6))
         && (IsBeside(time, "since", 4, 2) || IsBeside(time, "ago", 4, 2) || IsBeside(time, "begun", 8, 8) || IsBeside(time, "changed", 8, 8));
 
-    bool IsEnd(SaidTime time) => !time.IsSpan && IsBeside(time, "ended", 8, 6);
+    bool IsEnd(SaidTime time, Place place) => !time.IsSpan && IsBeside(time, "ended", 8, 6);
 
     bool IsBeside(SaidTime time, string kind, int before, int after) =>
         scopes.Of(kind).Any(t => t.First <= time.First ? time.First - t.First <= before : Math.Abs(t.First - time.Last) <= after);
@@ -82,19 +82,19 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
     }
 
     /// <summary>The time that stands nearest, of those that belong to the thing; one of its own clause before others.</summary>
-    SaidTime? Nearest(List<SaidTime> times, List<SaidFact> facts, SaidFact said, Func<SaidTime, bool> fits)
+    SaidTime? Nearest(List<SaidTime> times, List<SaidFact> facts, SaidFact said, Func<SaidTime, Place, bool> fits)
     {
         var named = facts.Where(f => f.Standing != Standing.Mentioned && book.Dialog.Facts[f.Fact].Counted is null).ToList();
         SaidTime? nearest = null;
         var least = FarthestLetters;
-        foreach (var time in times.Where(fits))
+        foreach (var time in times)
         {
             var first = Math.Max(0, time.First);
             var at = words.Cover(first, time.Last);
             var sentence = words.Cover(words.SentenceStart(first), words.SentenceEnd(time.Last) - 1);
             var away = facts.Where(f => f.Fact == said.Fact).Min(f => Away(at, sentence, f));
             var place = PlaceOf(named, said.Fact, time, at, sentence);
-            if (place != Place.Elsewhere && !(place == Place.Beside && fits == IsBeginning && IsBeside(time, "ended", 8, 6)) && away + (place == Place.Beside ? LettersOfClauseEnd : 0) < least)
+            if (place != Place.Elsewhere && fits(time, place) && away + (place == Place.Beside ? LettersOfClauseEnd : 0) < least)
                 (nearest, least) = (time, away + (place == Place.Beside ? LettersOfClauseEnd : 0));
         }
 

@@ -27,6 +27,10 @@ public sealed class MessageReader
         foreach (var end in triggers.Where(t => t.Meaning.Kind == "breaks a phrase"))
             _words.StopGapsAt(end.First);
         var all = Findings.In(book.Phrases, _words);
+        var ends = new bool[_words.Count];
+        foreach (var end in triggers.Where(t => t.Meaning.Kind == "ends a gap"))
+            ends[end.First] = true;
+        all.RemoveAll(f => !book.IsEmergency(f.Meaning) && f.HasInGap(ends));
         _phrases = WithoutHidden(all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
         _isAboutAnother = Person.IsAnother(_scopes);

@@ -13,7 +13,10 @@ public sealed class PhraseBook
     readonly Spelling _spelling = new(isOfMessages: true);
     readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
-    PhraseBook(Dialog dialog, Wording wording) => (Dialog, Wording) = (dialog, wording);
+    readonly HashSet<int> _emergencies;
+
+    PhraseBook(Dialog dialog, Wording wording) =>
+        (Dialog, Wording, _emergencies) = (dialog, wording, [.. wording.Signposts.SelectMany(s => s.Claims).Where(c => !c.Of.IsNamedFact).Select(c => c.Of.Index)]);
 
     public Dialog Dialog { get; }
 
@@ -132,6 +135,9 @@ public sealed class PhraseBook
 
     /// <summary>Whether a word stands in some phrase.</summary>
     public bool Knows(string word) => Symbols.Has(word) || Symbols.Begins(word) || _sideWords.Contains(word) || _stopWords.Contains(word) || NumberOf(word) is not null;
+
+    /// <summary>Whether it is one of the signs that a signpost answers: they may be said however loosely.</summary>
+    internal bool IsEmergency(Phrase phrase) => phrase.Signpost is not null || (phrase.Fact is { } fact && _emergencies.Contains(fact));
 
     internal bool IsStopWord(string word) => _stopWords.Contains(word);
 

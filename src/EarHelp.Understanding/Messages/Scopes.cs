@@ -20,7 +20,7 @@ sealed class Scopes
         _words = words;
         _inPhrase = Places(phrases);
         var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
-        _triggers = triggers.FindAll(t => t.Meaning.Kind == "denies nothing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
+        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
         foreach (var trigger in _triggers)
         {
