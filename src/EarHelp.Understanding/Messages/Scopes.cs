@@ -12,12 +12,13 @@ sealed class Scopes
 
     readonly MessageWords _words;
     readonly List<Finding<Trigger>> _triggers;
+    readonly List<Finding<Phrase>> _phrases;
     readonly Dictionary<string, List<Finding<Trigger>>> _byKind = new(StringComparer.Ordinal);
     readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks, _overGoesOn;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
-        _words = words;
+        (_words, _phrases) = (words, phrases);
         _inPhrase = Places(phrases);
         var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
         _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
@@ -213,14 +214,18 @@ sealed class Scopes
         }
     }
 
-    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger, with its clause.</summary>
+    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger, with all that overlaps it.</summary>
     void FillLastThing(bool[] marks, Finding<Trigger> trigger)
     {
         var at = trigger.First - 1;
         while (at >= 0 && !_inPhrase[at])
             at--;
-        if (at >= 0)
-            Fill(marks, _words.CommaClauseStart(at), at + 1);
+        if (at < 0)
+            return;
+        var start = at;
+        while (_phrases.Where(p => p.First < start && p.Last >= start).Select(p => (int?)p.First).Min() is { } first)
+            start = first;
+        Fill(marks, start, at + 1);
     }
 
     void FillPerson(bool[] marks, Finding<Trigger> trigger)
@@ -241,7 +246,9 @@ sealed class Scopes
         var end = ClauseEnd(trigger.Last);
         while (end < _words.Count && _overGoesOn[end] && !_words.BeginsClause(end))
             end = ClauseEnd(end);
-        Fill(marks, isFirst ? trigger.First : ClauseStart(trigger.First - 1), isFirst ? _words.SentenceEnd(trigger.Last) : end);
+        var (from, to) = isFirst ? (trigger.First, _words.SentenceEnd(trigger.Last)) : (ClauseStart(trigger.First - 1), end);
+        if (trigger.Meaning.Kind == "long over" || !Of("not over").Any(n => n.First >= from && n.First < to))
+            Fill(marks, from, to);
     }
 
     static void Fill(bool[] marks, int from, int to) => Array.Fill(marks, true, from, to - from);
