@@ -40,8 +40,9 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
             ReportFacts(topic);
         ReportSilent(triggers);
         ReportWithout(facts);
-        ReportUnused(classes, facts.SelectMany(f => f.Patterns));
-        return new Speech(facts, classes, triggers, topics, ReadLists(WordPages.Phrases, Signpost, "said as", [.. signposts]));
+        var emergencies = ReadLists(WordPages.Phrases, Signpost, "said as", [.. signposts]);
+        ReportUnused(classes, facts.SelectMany(f => f.Patterns).Concat(emergencies.SelectMany(e => e.Patterns)));
+        return new Speech(facts, classes, triggers, topics, emergencies);
     }
 
     ImmutableArray<SpokenFact> ReadFacts(ImmutableHashSet<string> classes)

@@ -207,7 +207,7 @@ public sealed class MessageReader
     }
 
     bool IsNearly(Finding<Phrase> found) =>
-        found.Meaning.Fact is { } fact && _book.NotIfNearly.Contains(fact) && _scopes.Of("nearly").Any(n => n.Last == found.First - 1 || (n.Last < found.First && n.Last >= found.First - 3 && !_scopes.StartsClause(found.First)));
+        _book.FactsOf(found.Meaning).Any(_book.NotIfNearly.Contains) && _scopes.Of("nearly").Any(n => n.Last == found.First - 1 || (n.Last < found.First && n.Last >= found.First - 3 && !_scopes.StartsClause(found.First)));
 
     /// <summary>"Every muscle aches": a thing of the ear, in a clause that names another part of the body and no ear.</summary>
     bool IsElsewhere(Finding<Phrase> found)

@@ -139,6 +139,11 @@ public sealed class PhraseBook
     /// <summary>Whether it is one of the signs that a signpost answers: they may be said however loosely.</summary>
     internal bool IsEmergency(Phrase phrase) => phrase.Signpost is not null || (phrase.Fact is { } fact && _emergencies.Contains(fact));
 
+    /// <summary>The fact that it says, or what the signpost claims that it points to.</summary>
+    internal IEnumerable<int> FactsOf(Phrase phrase) => phrase.Signpost is { } signpost
+        ? Wording.Signposts[signpost].Claims.Where(c => !c.Of.IsNamedFact).Select(c => c.Of.Index)
+        : phrase.Fact is { } fact ? [fact] : [];
+
     internal bool IsStopWord(string word) => _stopWords.Contains(word);
 
     /// <summary>Whether it follows the figure of a day, as in "4th".</summary>
