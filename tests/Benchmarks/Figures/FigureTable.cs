@@ -7,13 +7,18 @@ sealed class FigureTable(string title)
 {
     readonly List<(string What, string Measured, string Target)> _rows = [];
 
+    /// <summary>Takes a row, and shows at once on the error stream that it is there: the whole takes long.</summary>
     /// <param name="isMet">Null: there is no target, or it is not counted here.</param>
-    public void Add(string what, string measured, string target, bool? isMet = null) => _rows.Add((what, measured, isMet switch
+    public void Add(string what, string measured, string target, bool? isMet = null)
     {
-        true => target + ": met",
-        false => target + ": **missed**",
-        null => target,
-    }));
+        Console.Error.WriteLine($"{what}: {measured}");
+        _rows.Add((what, measured, isMet switch
+        {
+            true => target + ": met",
+            false => target + ": **missed**",
+            null => target,
+        }));
+    }
 
     public void Print(TextWriter output)
     {
