@@ -14,7 +14,7 @@ sealed class Scopes
     readonly List<Finding<Trigger>> _triggers;
     readonly List<Finding<Phrase>> _phrases;
     readonly Dictionary<string, List<Finding<Trigger>>> _byKind = new(StringComparer.Ordinal);
-    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks, _overGoesOn;
+    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks, _overGoesOn, _newSubject;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
@@ -37,6 +37,7 @@ sealed class Scopes
         _oneself = Firsts("oneself");
         _breaks = Firsts("breaks a phrase");
         _overGoesOn = Firsts("over goes on");
+        _newSubject = Firsts("new subject");
         Denied = new bool[words.Count];
         DeniedAfterwards = new bool[words.Count];
         Over = new bool[words.Count];
@@ -160,9 +161,11 @@ sealed class Scopes
         }
     }
 
+    /// <summary>Up to the end of its clause, or to where one begins without a comma: "it isnt sore it just feels full".</summary>
     void DenyAfter(Finding<Trigger> trigger)
     {
         var left = Reach;
+        var isNamed = false;
         for (var i = trigger.Last + 1; i < _words.Count && left > 0 && !_words.BeginsSentence(i); i++, left--)
         {
             if (_denialEnds[i] && !_inPhrase[i])
@@ -174,6 +177,9 @@ sealed class Scopes
 
             if (_words.BeginsClause(i) && !IsListed(i, trigger))
                 break;
+            if (isNamed && _newSubject[i] && !_inPhrase[i])
+                break;
+            isNamed |= _inPhrase[i];
             if (_joins[i] || (_inPhrase[i] && i > 0 && _joins[i - 1]))
                 left = Reach;
             Denied[i] = true;
