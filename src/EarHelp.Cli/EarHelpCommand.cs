@@ -21,7 +21,11 @@ public static class EarHelpCommand
           earhelp requests                  who asks for a visit, the nearest limit first
           earhelp visit --help              record what was done and found, and get the patient's link
           earhelp audit                     who read and changed which record, and whether that is whole
+          earhelp backup --help             write everything that is kept to a file, and try such a file out
+          earhelp restore --help            bring a backup back, without what was erased after it
           earhelp move --help               carry everything to a PostgreSQL database, or back
+          earhelp staff --help              a way back in for staff who have lost everything
+          earhelp system --help             let one of the clinic's own systems read, by a token
           earhelp talk                      hold a conversation here in the terminal
           earhelp assess --help             put patients in as JSON lines, read assessments
           earhelp understand --help         put messages in as JSON lines, read what they say
@@ -52,6 +56,10 @@ public static class EarHelpCommand
             ReplayCommand.Make(terminal, clock),
             EraseCommand.Make(terminal, clock),
             AuditCommand.Make(terminal, clock),
+            SystemCommand.Make(terminal, clock),
+            StaffCommand.Make(terminal, clock),
+            BackupCommand.Make(terminal, clock),
+            RestoreCommand.Make(terminal, clock),
             MoveCommand.Make(terminal),
             MapCommand.Make(terminal),
             ExplainCommand.Make(terminal),

@@ -27,6 +27,19 @@ public interface IStore : ITurnStore, IEditionArchive, IEditionLedger, IKeptConv
     /// <summary>For whom the desk holds conversations, in the same place.</summary>
     ICallers Callers { get; }
 
+    /// <summary>How patients are asked after a visit, in the same place.</summary>
+    IFollowUps FollowUps { get; }
+
+    /// <summary>Keys that seal what staff's browsers hold, in the same place.</summary>
+    ISealingKeys SealingKeys { get; }
+
+    /// <summary>How many changes wait to be kept at this moment.</summary>
+    int Waiting { get; }
+
+    /// <summary>How much room all of it takes. Unit: bytes.</summary>
+    /// <exception cref="StoreFailedException">It cannot be asked.</exception>
+    ValueTask<long> SizeAsync(CancellationToken cancellation);
+
     /// <summary>False while nothing can be kept.</summary>
     bool IsHealthy { get; }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Storage.Backups;
 using EarHelp.Storage.Disk;
 using EarHelp.Storage.Moving;
 using EarHelp.Storage.Records;
@@ -21,12 +22,14 @@ public sealed class LiteTurnStore : IStore
     readonly KnownKeys _keys = new(KeysAtHand);
     readonly ITimer _checkpoints;
     readonly int _largestBodyBytes;
+    readonly string? _erasureList;
 
     LiteTurnStore(FolderLock held, StoreFile file, StoreOptions options)
     {
         (_lock, _file) = (held, file);
         _writer = new Writer(file, options);
         _largestBodyBytes = options.LargestBodyBytes;
+        _erasureList = options.ErasureList;
         Requests = new LiteRequestStore(this, file);
         Visits = new LiteVisitStore(this, file);
         Staff = new LiteStaffStore(this, file);
@@ -34,6 +37,8 @@ public sealed class LiteTurnStore : IStore
         Closings = new LiteClosings(this, file);
         Incidents = new LiteIncidents(this, file);
         Callers = new LiteCallers(this, file);
+        FollowUps = new LiteFollowUps(this, file);
+        SealingKeys = new LiteSealingKeys(this, file);
         Rows = new LiteStoreRows(this, file);
         _checkpoints = options.Clock.CreateTimer(_ => PostCheckpoint(), null, options.CheckpointEvery, options.CheckpointEvery);
     }
@@ -59,8 +64,16 @@ public sealed class LiteTurnStore : IStore
     /// <summary>For whom the desk holds conversations, in the same file.</summary>
     public ICallers Callers { get; }
 
+    /// <summary>How patients are asked after a visit, in the same file.</summary>
+    public IFollowUps FollowUps { get; }
+
+    /// <summary>Keys that seal what staff's browsers hold, in the same file.</summary>
+    public ISealingKeys SealingKeys { get; }
+
     /// <summary>All of it, for moving and for backups.</summary>
     internal LiteStoreRows Rows { get; }
+
+    public int Waiting => _writer.Waiting;
 
     /// <summary>False once the disk or the database has failed: start the service again.</summary>
     public bool IsHealthy => _writer.Failure is null;
@@ -116,7 +129,7 @@ public sealed class LiteTurnStore : IStore
         }).ConfigureAwait(false);
 
     public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation) =>
-        await DoAsync(() => Erase([conversation]) > 0).ConfigureAwait(false);
+        await DoAsync(() => Erase([conversation], _erasureList) > 0).ConfigureAwait(false);
 
     public async ValueTask<int> SweepUnfinishedAsync(long lastTurnBeforeUnixMilliseconds, CancellationToken cancellation) =>
         await DoAsync(() => Erase(CardDocuments.UnfinishedBefore(_file.Database, lastTurnBeforeUnixMilliseconds))).ConfigureAwait(false);
@@ -144,6 +157,11 @@ public sealed class LiteTurnStore : IStore
     /// <summary>Ends at once: one process has the file.</summary>
     public IAsyncEnumerable<ChangedElsewhere> ListenAsync(CancellationToken cancellation) => AsyncEnumerable.Empty<ChangedElsewhere>();
 
+    public ValueTask<long> SizeAsync(CancellationToken cancellation) => ValueTask.FromResult(_file.SizeBytes);
+
+    /// <summary>There is no other process.</summary>
+    public ValueTask<IAsyncDisposable?> ClaimAsync(string work, CancellationToken cancellation) => ValueTask.FromResult<IAsyncDisposable?>(new NoHold());
+
     public async ValueTask DisposeAsync()
     {
         await _checkpoints.DisposeAsync().ConfigureAwait(false);
@@ -156,7 +174,8 @@ public sealed class LiteTurnStore : IStore
     }
 
     /// <summary>Erases conversations with all that is kept of them, and those that a visit joins to them. To be called by the one writer.</summary>
-    internal int Erase(IReadOnlyCollection<string> conversations)
+    /// <param name="list">See <see cref="StoreOptions.ErasureList"/>; null for what is only swept.</param>
+    internal int Erase(IReadOnlyCollection<string> conversations, string? list = null)
     {
         var database = _file.Database;
         var turns = database.GetCollection(TurnDocuments.Collection);
@@ -164,6 +183,7 @@ public sealed class LiteTurnStore : IStore
         var present = VisitDocuments.WithJoined(database, conversations).Where(c => TurnDocuments.Of(database, c).Any()).ToArray();
         if (present.Length == 0)
             return 0;
+        ErasureList.Add(list, present);
         _file.AnnounceWriteAnew();
         foreach (var conversation in present)
         {
@@ -175,6 +195,7 @@ public sealed class LiteTurnStore : IStore
             VisitDocuments.Delete(database, conversation);
             IncidentDocuments.Delete(database, conversation);
             CallerDocuments.Delete(database, conversation);
+            FollowUpDocuments.Delete(database, conversation);
             var keys = database.GetCollection(KeyDocuments.Collection);
             foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
                 keys.Delete(key);

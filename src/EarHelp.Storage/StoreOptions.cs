@@ -26,6 +26,9 @@ public sealed record StoreOptions
     /// <summary>The largest body of one turn, in bytes, inclusive.</summary>
     public int LargestBodyBytes { get; init; } = 1_048_576;
 
+    /// <summary>A file that takes the identifier of each conversation that somebody has erased, before it is erased. Null: no list is kept.</summary>
+    public string? ErasureList { get; init; }
+
     /// <summary>Sees every change of a file before it happens: tests cut, fail or record there.</summary>
     internal IDiskWatch? Watch { get; init; }
 }

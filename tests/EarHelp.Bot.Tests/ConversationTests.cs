@@ -9,6 +9,7 @@ using EarHelp.Conversation.Taking;
 using EarHelp.Conversation.Withdrawing;
 using EarHelp.Storage.Tests.Fakes;
 using EarHelp.Web.Bot;
+using EarHelp.Web.Metrics;
 using Microsoft.Bot.Builder;
 using Microsoft.Bot.Schema;
 using Microsoft.Extensions.DependencyInjection;
@@ -32,7 +33,7 @@ public sealed class ConversationTests : IAsyncLifetime, IDisposable
 
     public async Task InitializeAsync() => _host = await ChannelHost.StartAsync(
         _issuer,
-        services => services.AddLogging().AddSingleton<ITurnStore>(_store).AddSingleton<IEditionShelf, ShippedEdition>().AddSingleton<TurnTaking>(),
+        services => services.AddLogging().AddMetrics().AddSingleton<ServiceMeter>().AddSingleton<ITurnStore>(_store).AddSingleton<IEditionShelf, ShippedEdition>().AddSingleton<TurnTaking>(),
         "https://channel.example/api");
 
     public Task DisposeAsync() => _host.DisposeAsync().AsTask();
@@ -149,7 +150,9 @@ public sealed class ConversationTests : IAsyncLifetime, IDisposable
         var data = confirm.GetProperty("channelData");
         Assert.Equal("confirm", data.GetProperty("kind").GetString());
         Assert.Equal(["ears affected", "swam lately"], data.GetProperty("understood").EnumerateArray().Select(u => u.GetProperty("fact").GetString()));
-        Assert.Equal(["spinning", "hearing", "blocked", "pain"], data.GetProperty("askedNext").EnumerateArray().Select(u => u.GetProperty("fact").GetString()));
+        Assert.Equal(
+            ["spinning", "hearing", "blocked", "pain", "ear hurt by poking", "hearing comes and goes", "no better with ear medicine"],
+            data.GetProperty("askedNext").EnumerateArray().Select(u => u.GetProperty("fact").GetString()));
         Assert.Equal(4, confirm.GetProperty("suggestedActions").GetProperty("actions").GetArrayLength());
         Assert.Equal("other signs", replies[^1].GetProperty("question").GetProperty("name").GetProperty("screen").GetString());
     }

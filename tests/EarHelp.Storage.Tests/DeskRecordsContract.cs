@@ -6,7 +6,7 @@ using NodaTime;
 
 namespace EarHelp.Storage.Tests;
 
-/// <summary>Closings at once, incidents, and callers.</summary>
+/// <summary>Closings at once, incidents, callers, and the keys of staff's cookies.</summary>
 public abstract class DeskRecordsContract(Func<Task<StorePlace>> make) : StoreContract(make)
 {
     const string Canary = "01632 960177";
@@ -61,6 +61,18 @@ public abstract class DeskRecordsContract(Func<Task<StorePlace>> make) : StoreCo
         Assert.Equal(["later", "i"], all.Select(i => i.Id));
         Assert.Equal(Reported.Rules.AsEnumerable(), all[1].Rules);
         Assert.Equal(Reported, all[1] with { Rules = Reported.Rules });
+    }
+
+    [Fact]
+    public async Task A_sealing_key_is_kept_once_and_outlives_a_restart()
+    {
+        await Opened.SealingKeys.AddAsync(new SealingKey("key-2", "<key id=\"2\"/>"), default);
+        await Opened.SealingKeys.AddAsync(new SealingKey("key-1", "<key id=\"1\"/>"), default);
+        await Opened.SealingKeys.AddAsync(new SealingKey("key-1", "<another/>"), default);
+
+        await OpenAgainAsync();
+
+        Assert.Equal([new SealingKey("key-1", "<key id=\"1\"/>"), new SealingKey("key-2", "<key id=\"2\"/>")], (await Opened.SealingKeys.AllAsync(default)).AsEnumerable());
     }
 
     [Fact]

@@ -97,8 +97,46 @@ public sealed class PostgresStoreTests : TurnStoreContract
         await heard.MoveNextAsync();
 
         Assert.IsType<ChangedElsewhere.Ledger>(heard.Current);
+        await _store.Closings.PutAsync(new KeptClosing(Instant.FromUnixTimeMilliseconds(1), new LocalDate(2026, 11, 30), null), default);
+        await heard.MoveNextAsync();
+        Assert.IsType<ChangedElsewhere.Closings>(heard.Current);
+        await _store.AppendAsync(SomeTurns.First("b"), [], default);
+        await _store.Requests.PutAsync(VisitRequest.New("b", "form", new Urgency("within a day", 2, null, null), Instant.FromUnixTimeMilliseconds(1)), null, default);
+        await heard.MoveNextAsync();
+        Assert.IsType<ChangedElsewhere.Requests>(heard.Current);
         Assert.InRange(TimeProvider.System.GetElapsedTime(from), TimeSpan.Zero, TimeSpan.FromSeconds(1));
         await ending.CancelAsync();
+    }
+
+    [Fact]
+    public async Task What_was_added_without_a_message_is_noticed_within_a_second()
+    {
+        using var ending = new CancellationTokenSource();
+        await using var heard = OtherNode.ListenAsync(ending.Token).GetAsyncEnumerator();
+        await heard.MoveNextAsync();
+        var from = TimeProvider.System.GetTimestamp();
+
+        await PostgresServer.DoAsync(_place.Address, "insert into closings (set_at, last_day) values (1, '2026-11-30')");
+        await heard.MoveNextAsync();
+
+        Assert.IsType<ChangedElsewhere.Closings>(heard.Current);
+        Assert.InRange(TimeProvider.System.GetElapsedTime(from), TimeSpan.Zero, TimeSpan.FromSeconds(1.5));
+        await ending.CancelAsync();
+    }
+
+    [Fact]
+    public async Task Of_two_nodes_one_at_a_time_has_a_piece_of_work()
+    {
+        await using (var first = await _store.ClaimAsync("desk", default))
+        {
+            Assert.NotNull(first);
+            Assert.Null(await OtherNode.ClaimAsync("desk", default));
+            await using var another = await OtherNode.ClaimAsync("another", default);
+            Assert.NotNull(another);
+        }
+
+        await using var later = await OtherNode.ClaimAsync("desk", default);
+        Assert.NotNull(later);
     }
 
     [Fact]

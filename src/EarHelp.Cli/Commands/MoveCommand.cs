@@ -53,8 +53,8 @@ public static class MoveCommand
 
         await terminal.Out.WriteLineAsync("All of it arrived: the counts and the hashes are the same on both sides. The source is as it was.").ConfigureAwait(false);
         await terminal.Error.WriteLineAsync(
-            "Not moved: the folder keys/ of the data folder, without which staff cannot use their one-time codes any more. Copy it into the data folder "
-            + "of the service that uses the new store. The emergency page and the socket are made anew.").ConfigureAwait(false);
+            "Not moved: the other files of the data folder and the files that settings name, for example of --keys-certificate, without which "
+            + "encrypted keys of staff open nothing. The emergency page and the socket are made anew.").ConfigureAwait(false);
         return ExitCode.Fine;
     }
 

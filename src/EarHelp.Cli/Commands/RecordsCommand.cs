@@ -16,8 +16,8 @@ public static class RecordsCommand
 {
     const string Lesson = """
         Writes a Bundle of HL7 FHIR R4 as JSON: what was answered (QuestionnaireResponse), what was told (Communication) and by which edition
-        (Provenance). Where the person asked for a visit, also Patient, ServiceRequest, CarePlan and, if a time was taken, Appointment;
-        where nobody asked, nothing names a person.
+        (Provenance). Where the person asked for a visit, also Patient, ServiceRequest, CarePlan and, if a time was taken, Appointment; after a
+        visit that came of it, the CarePlan of the days after it. Where nobody asked, nothing names a person.
         --questions writes the Questionnaire that the answers belong to; no store is read then.
         The edition needs "record address" in content/clinic.md and a priority for each level in dialogs/levels.md.
         This prints personal details. It stands in the audit trail. If a service has the data folder, it is asked over the socket there.
@@ -33,7 +33,7 @@ public static class RecordsCommand
     {
         var questions = new Option<bool>("--questions") { Description = "Write the questions, and no conversation." };
         var one = new Option<string>("--conversation") { Description = "The conversation's identifier." };
-        var ofDay = new Option<string>("--day") { Description = "All conversations whose last outcome was told on this day at the clinic: 2026-11-20." };
+        var ofDay = new Option<string>("--day") { Description = "All conversations whose last outcome was told, or whose visit was, on this day at the clinic: 2026-11-20." };
         var (root, data) = (SharedOptions.Root(), SharedOptions.Data());
         var command = new TaughtCommand("records", "Write conversations for the clinic's record system (HL7 FHIR R4).", Lesson) { questions, one, ofDay, root, data };
         command.SetAction(async (parsed, cancellation) =>
@@ -104,7 +104,7 @@ public static class RecordsCommand
         {
             await store.AddToAuditAsync(clock, AuditDeed.WroteRecords, asked.Conversation, cancellation).ConfigureAwait(false);
             var taking = new TurnTaking(store.Turns, new EditionShelf(opened.Served, store.Editions), clock);
-            var export = new RecordExport(taking, store.Requests, store.Conversations, clock);
+            var export = new RecordExport(taking, store.Requests, store.Visits, store.Conversations, clock);
             return await WrittenAsync(async () => asked.Day is { } day
                 ? await export.OfDayAsync(day, cancellation).ConfigureAwait(false)
                 : await export.OfAsync(asked.Conversation!, cancellation).ConfigureAwait(false)).ConfigureAwait(false);

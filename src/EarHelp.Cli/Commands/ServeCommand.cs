@@ -27,6 +27,8 @@ public static class ServeCommand
             SharedOptions.Root(),
             SharedOptions.Data(),
             Setting("--store", "DATABASE", "A PostgreSQL database, Host=...;Database=...;Username=...; without it LiteDB in the data folder. Better as EARHELP_STORE."),
+            Setting("--metrics-url", "ADDRESS", "An address with a port of its own where metrics are read (Prometheus text format), for example http://127.0.0.1:9464; off by default."),
+            Setting("--keys-certificate", "FILE", "A certificate with its private key (PEM) that encrypts the keys of staff's cookies and codes; the same on every node."),
             Setting("--urls", "ADDRESSES", "Where to listen, for example http://127.0.0.1:5080."),
             Setting("--proxies", "ADDRESSES", "Proxies whose forwarded headers are believed; none by default."),
             Setting("--unfinished-days", "DAYS", "How long a conversation without an outcome is kept."),

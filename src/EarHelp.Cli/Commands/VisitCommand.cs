@@ -32,10 +32,11 @@ public static class VisitCommand
         var right = new Option<string>("--right") { Description = "Findings of the right ear." };
         var person = new Option<string>("--person") { Description = "Findings about the person." };
         var asked = new Option<string>("--asked-in") { Description = "The conversation from which the visit was asked for; both are erased together." };
+        var email = new Option<string>("--email") { Description = "Where the patient agreed to be asked how it is." };
         var again = new Option<string>("--again") { Description = "Make a new link for the visit of this conversation." };
         var list = new Option<bool>("--list") { Description = "Print what may be recorded." };
         var (root, data) = (SharedOptions.Root(), SharedOptions.Data());
-        var command = new TaughtCommand("visit", "Record what was done and found at a visit.", Lesson) { at, by, left, right, person, asked, again, list, root, data };
+        var command = new TaughtCommand("visit", "Record what was done and found at a visit.", Lesson) { at, by, left, right, person, asked, email, again, list, root, data };
         command.SetAction(async (parsed, cancellation) =>
         {
             using var service = RunningService.Find(KeptFolder.Find(parsed.GetValue(data), parsed.GetValue(root), terminal))
@@ -47,7 +48,7 @@ public static class VisitCommand
             if (parsed.GetValue(at) is not { } moment || parsed.GetValue(by) is not { } who)
                 throw new WrongUseException("a visit needs --at and --by.");
             var findings = VisitFindings.Read(parsed.GetValue(left), parsed.GetValue(right), parsed.GetValue(person));
-            return await RecordAsync(service, new { at = moment, by = who, findings, before = parsed.GetValue(asked) }, terminal, cancellation).ConfigureAwait(false);
+            return await RecordAsync(service, new { at = moment, by = who, findings, before = parsed.GetValue(asked), email = parsed.GetValue(email) ?? "" }, terminal, cancellation).ConfigureAwait(false);
         });
         return command;
     }

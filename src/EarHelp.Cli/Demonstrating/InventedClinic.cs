@@ -21,7 +21,7 @@ sealed class InventedClinic
         Talk = new HeldTalk(Turns, clock, edition);
         Requests = new VisitRequests(store.Requests, clock);
         Times = new TimesToOffer(store.Requests, new NothingElse(), clock);
-        Recording = new VisitRecording(store.Visits, store, Turns, clock);
+        Recording = new VisitRecording(store.Visits, store.FollowUps, store, Turns, clock);
         Auditor = new Auditor(store.Audit, clock);
     }
 

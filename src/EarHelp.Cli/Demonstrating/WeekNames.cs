@@ -16,7 +16,7 @@ static class WeekNames
     public const string Patient = "patient";
 
     public static KnownInWeek All { get; } = new(
-        [.. Enum.GetNames<StaffRole>().Select(r => r.ToLowerInvariant())],
+        [.. Enum.GetValues<StaffRole>().Where(r => r != StaffRole.System).Select(r => r.ToString().ToLowerInvariant())],
         [ToldEachLevel, AnsweredAtEach, LeftHalfWay, NotSure, Blocked],
         [Nothing, Booked, Moved, Cancelled, DidNotCome, Offered, Telephoned, NotReached, SentElsewhere, Raised, Lowered, TakenBack],
         [Raised, Lowered],

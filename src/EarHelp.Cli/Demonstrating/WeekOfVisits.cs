@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.Auditing;
+using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
 using EarHelp.Content.Demonstrations;
@@ -45,7 +46,8 @@ sealed class WeekOfVisits(InventedClinic clinic, WeekOfRequests requests, Invent
         var by = staff.Of(StaffRole.Clinician);
         var visit = new Visit(people.NextIdentifier(), edition.Id, at, by.ShownName, findings, asked);
         await clinic.Auditor.AddAsync(by.Id, AuditDeed.RecordedVisit, visit.Conversation, cancellation).ConfigureAwait(false);
-        if (await clinic.Recording.RecordAsync(visit, edition, clinic.Edition.DefaultLanguage, Talk.KeyOfLink(Secret.New()), cancellation).ConfigureAwait(false) is { } fault)
+        var waitsOnThePage = new FollowUp(visit.Conversation, 1, "", Secret.New());
+        if (await clinic.Recording.RecordAsync(visit, waitsOnThePage, edition, clinic.Edition.DefaultLanguage, Talk.KeyOfLink(Secret.New()), cancellation).ConfigureAwait(false) is { } fault)
             throw new WrongUseException($"the visit of {row.Name} in {InventedWeek.File} cannot be recorded so: {fault}.");
         filled.Conversations++;
         filled.Visits.Add((visit.Conversation, row.Later is null));

@@ -4,6 +4,7 @@ using EarHelp.Clinic.Keeping;
 using EarHelp.Content.Sources;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Storage;
+using EarHelp.Storage.Backups;
 using NodaTime;
 
 namespace EarHelp.Cli.Keeping;
@@ -27,12 +28,21 @@ sealed class OpenedStore : IAsyncDisposable
 
     public IAuditTrail Audit => _store.Audit;
 
+    public IStaffStore Staff => _store.Staff;
+
+    public IVisitStore Visits => _store.Visits;
+
+    /// <summary>All of it.</summary>
+    public IStore Whole => _store;
+
     /// <exception cref="WrongUseException">Another process has it, or it cannot be opened.</exception>
     public static OpenedStore Open(string folder, Terminal terminal)
     {
         try
         {
-            return new OpenedStore(StoreOpening.Open(Path.GetFullPath(folder, terminal.Folder), Environment.GetEnvironmentVariable(StoreOpening.Variable), new StoreOptions()));
+            var full = Path.GetFullPath(folder, terminal.Folder);
+            return new OpenedStore(StoreOpening.Open(
+                full, Environment.GetEnvironmentVariable(StoreOpening.Variable), new StoreOptions { ErasureList = Path.Combine(full, ErasureList.FileName) }));
         }
         catch (StoreFailedException failed)
         {

@@ -19,6 +19,7 @@ sealed class RunningService : IDisposable
         },
     })
     {
+        Timeout = Timeout.InfiniteTimeSpan,
         BaseAddress = new Uri("http://localhost/"),
     };
 
@@ -54,6 +55,16 @@ sealed class RunningService : IDisposable
         using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative));
         using var answer = await _client.SendAsync(request, cancellation).ConfigureAwait(false);
         return ((int)answer.StatusCode, await answer.Content.ReadAsStringAsync(cancellation).ConfigureAwait(false));
+    }
+
+    /// <summary>Copies an answer as it comes.</summary>
+    /// <exception cref="HttpRequestException">The service refused, or ended before the answer did.</exception>
+    public async Task CopyAsync(string path, Stream to, CancellationToken cancellation)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(path, UriKind.Relative));
+        using var answer = await _client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancellation).ConfigureAwait(false);
+        answer.EnsureSuccessStatusCode();
+        await answer.Content.CopyToAsync(to, cancellation).ConfigureAwait(false);
     }
 
     public void Dispose() => _client.Dispose();

@@ -21,6 +21,7 @@ static class VisitFindings
         nameof(VisitFault.WrongEar) => "a finding about an ear stands after --person, or one about the person after an ear. earhelp visit --list says which is which.",
         nameof(VisitFault.InTheFuture) => "the visit has not been yet. Look at --at.",
         nameof(VisitFault.TooLongAgo) => "the visit was longer ago than visits are kept (visit kept days in content/clinic.md). Look at --at.",
+        nameof(VisitFault.WrongEmail) => "no message can reach the address after --email. Write it like mo@example.org, or leave it out.",
         nameof(VisitFault.UnknownRequest) => "there is no conversation like the one after --asked-in.",
         _ => "the visit was not saved. Nothing of it is kept; try again, and look at the service's log.",
     };

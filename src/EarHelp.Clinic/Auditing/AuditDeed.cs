@@ -43,4 +43,10 @@ public enum AuditDeed
     WroteRecords,
     ListedUnanswered,
     ReadFigures,
+    LetSystemRead,
+    PasswordChanged,
+    CodeKeyChanged,
+    NotWellAfterVisit,
+    BackedUp,
+    Restored,
 }

@@ -15,6 +15,9 @@ public sealed record DeskStep(DeskStepKind Kind, string By, Instant At, string N
 
     /// <summary>The time that was offered, or null.</summary>
     public VisitTime? Time { get; init; }
+
+    /// <summary>False for what the service notes by itself: the patient does not read it.</summary>
+    public bool IsByStaff => Kind is not (DeskStepKind.Escalated or DeskStepKind.NotWell);
 }
 
 public enum DeskStepKind
@@ -41,4 +44,7 @@ public enum DeskStepKind
 
     /// <summary>Nobody had answered in time, and whoever is on duty was told; it is no answer, and the patient does not read it.</summary>
     Escalated,
+
+    /// <summary>The patient answered a check-in after a visit, and the questions led to a limit; it is no answer.</summary>
+    NotWell,
 }

@@ -33,4 +33,7 @@ public enum FigureKind
 
     /// <summary>By fact and value: the answers that the clinic counts, among those it counts them among.</summary>
     Answers,
+
+    /// <summary>By the day after the visit on which the patient was asked how it is, and what came back; by the month of the visit.</summary>
+    CheckIns,
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using EarHelp.Triage.Editions;
 using NodaTime;
 
@@ -40,6 +41,12 @@ public sealed class MonthFigures
         Count(FigureKind.AnswerTimes, request.Level, request.When.ToString());
     }
 
+    public void Add(CountedCheckIn checkIn)
+    {
+        ArgumentNullException.ThrowIfNull(checkIn);
+        Count(FigureKind.CheckIns, checkIn.Day.ToString(CultureInfo.InvariantCulture), checkIn.Result.ToString());
+    }
+
     /// <summary>What may be shown. In lists that are as long as what was counted, rows under the least count are left out.</summary>
     public ImmutableArray<FigureTable> Show(Dialog dialog)
     {
@@ -56,7 +63,16 @@ public sealed class MonthFigures
             Listed(FigureKind.NotSure),
             Listed(FigureKind.NotFound),
             WithoutWhatGivesAway(Listed(FigureKind.Answers)),
+            CheckIns(),
         ];
+    }
+
+    /// <summary>Every day has nearly the same total: a day with a count that is hidden is withheld as a whole.</summary>
+    FigureTable CheckIns()
+    {
+        var days = _counts.Keys.Where(k => k.Kind == FigureKind.CheckIns).Select(k => k.Name).Distinct(StringComparer.Ordinal).OrderBy(d => int.Parse(d, CultureInfo.InvariantCulture));
+        var table = Fixed(FigureKind.CheckIns, [.. days], [.. Enum.GetNames<CheckInResult>()]);
+        return table with { Rows = [.. table.Rows.Select(r => r.Counts.Any(c => c.Rounded is null) ? r with { Counts = [.. r.Counts.Select(_ => ShownCount.Withheld)] } : r)] };
     }
 
     /// <summary>How many conversations there were is withheld if a level that is hidden could be worked out of it.</summary>

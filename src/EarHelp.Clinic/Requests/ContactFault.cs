@@ -22,7 +22,7 @@ public static class ContactCheck
     const int MostDigits = 17;
 
     /// <summary>The longest address. Source: RFC 5321, 4.5.3.1.3 (a path of 256 with its two brackets).</summary>
-    const int LongestEmail = 254;
+    public const int LongestEmail = 254;
 
     public static ImmutableArray<ContactFault> FaultsOf(ContactDetails contact)
     {
@@ -48,8 +48,9 @@ public static class ContactCheck
         && written.LastIndexOf('+') <= 0;
 
     /// <summary>One sign "at" with something on both sides, and no blank: whether it is read, only a message can tell.</summary>
-    static bool IsEmail(string written)
+    public static bool IsEmail(string written)
     {
+        ArgumentNullException.ThrowIfNull(written);
         var at = written.LastIndexOf('@');
         return at > 0 && at < written.Length - 1 && written.Length <= LongestEmail && written.IndexOf('@') == at
             && !written.Any(c => char.IsWhiteSpace(c) || char.IsControl(c) || c is '<' or '>' or ',' or ';');

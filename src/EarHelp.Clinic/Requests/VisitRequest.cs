@@ -51,7 +51,7 @@ public sealed record VisitRequest(
     {
         ArgumentNullException.ThrowIfNull(urgency);
         return Steps.LastOrDefault(s => s.Kind is not (DeskStepKind.NotReached or DeskStepKind.Escalated)) is { } last
-            && last.Kind is not (DeskStepKind.CalledOff or DeskStepKind.DidNotCome)
+            && last.Kind is not (DeskStepKind.CalledOff or DeskStepKind.DidNotCome or DeskStepKind.NotWell)
             && urgency.Rank >= last.Seen.Rank
             && (urgency.SeenBy is not { } limit || (last.Seen.SeenBy is { } seen && limit >= seen))
             && (last.Kind != DeskStepKind.OfferedTime || Booked is not null || Held?.IsHeld(now) == true);

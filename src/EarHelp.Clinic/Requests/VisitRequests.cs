@@ -1,3 +1,5 @@
+using EarHelp.Clinic.Auditing;
+using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Times;
 using NodaTime;
@@ -37,6 +39,21 @@ public sealed class VisitRequests(IRequestStore store, TimeProvider clock)
     /// <summary>Gives the booked or held time back.</summary>
     public ValueTask<RequestPut> CancelAsync(string conversation, string form, CancellationToken cancellation) =>
         IfStandingAsync(conversation, form, (kept, now) => kept with { Request = kept.Request.Cancelled(form, now) }, cancellation);
+
+    /// <summary>Puts a patient who is not well after a visit before the desk; a request that stands, or was answered, waits anew.</summary>
+    /// <param name="urgency">What the questions led to.</param>
+    /// <param name="contact">How to reach the patient if the request does not say so.</param>
+    public ValueTask<RequestPut> NotWellAsync(string conversation, string form, Urgency urgency, ContactDetails contact, CancellationToken cancellation) =>
+        ChangeAsync(
+            conversation,
+            form,
+            (kept, now) =>
+            {
+                var request = kept?.Request.AskedAgain(form, urgency, now) ?? VisitRequest.New(conversation, form, urgency, now);
+                var step = new DeskStep(DeskStepKind.NotWell, Actor.Service, now, "", urgency);
+                return new KeptRequest(request with { Steps = [.. request.Steps, step] }, kept?.Contact ?? contact);
+            },
+            cancellation);
 
     /// <summary>What staff do about a request that stands.</summary>
     /// <param name="next">What it becomes at a moment; null: nothing is to be changed.</param>

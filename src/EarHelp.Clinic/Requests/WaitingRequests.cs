@@ -16,9 +16,22 @@ public static class WaitingRequests
         ArgumentNullException.ThrowIfNull(turns);
         var waiting = ImmutableArray.CreateBuilder<KeptRequest>();
         foreach (var kept in await requests.WaitingAsync(cancellation).ConfigureAwait(false))
-            waiting.Add(kept with { Request = kept.Request with { Urgency = await WorstAsync(kept.Request, turns, cancellation).ConfigureAwait(false) } });
+            waiting.Add(await AsUrgentAsync(kept, turns, cancellation).ConfigureAwait(false));
         return waiting.ToImmutable();
     }
+
+    /// <summary>The request of one conversation in the same way; null: none waits there.</summary>
+    public static async ValueTask<KeptRequest?> FindOneAsync(IRequestStore requests, ITurnStore turns, string conversation, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(requests);
+        ArgumentNullException.ThrowIfNull(turns);
+        return await requests.FindAsync(conversation, cancellation).ConfigureAwait(false) is { Request.State: RequestState.Waiting } kept
+            ? await AsUrgentAsync(kept, turns, cancellation).ConfigureAwait(false)
+            : null;
+    }
+
+    static async ValueTask<KeptRequest> AsUrgentAsync(KeptRequest kept, ITurnStore turns, CancellationToken cancellation) =>
+        kept with { Request = kept.Request with { Urgency = await WorstAsync(kept.Request, turns, cancellation).ConfigureAwait(false) } };
 
     /// <summary>What changed after the request was sent counts too. If the conversation cannot be read, the request stays as it was sent.</summary>
     static async ValueTask<Urgency> WorstAsync(VisitRequest request, ITurnStore turns, CancellationToken cancellation)

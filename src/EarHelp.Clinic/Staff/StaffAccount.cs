@@ -35,6 +35,12 @@ public sealed record StaffAccount(string Id, int Version, string ShownName, Immu
 
     public ImmutableArray<Passkey> Passkeys { get; init; } = [];
 
+    /// <summary>True for somebody who signs in at the clinic's own provider, which says the name and the roles each time.</summary>
+    public bool IsFromProvider { get; init; }
+
+    /// <summary>Lower-case hex SHA-256 of the token by which one of the clinic's own systems reads; null: it is no system, or may not any more.</summary>
+    public string? TokenHash { get; init; }
+
     public bool Has(StaffRole role) => State == StaffState.Open && Roles.Contains(role);
 }
 
@@ -59,6 +65,9 @@ public enum StaffRole
 
     /// <summary>Invites staff, changes roles, closes accounts, reads the audit trail.</summary>
     Administrator,
+
+    /// <summary>Nobody: one of the clinic's own systems, which reads by a token and never signs in.</summary>
+    System,
 }
 
 public enum StaffState

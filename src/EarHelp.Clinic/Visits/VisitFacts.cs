@@ -69,6 +69,9 @@ public enum VisitFault
     /// <summary>Longer ago than visits are kept.</summary>
     TooLongAgo,
 
+    /// <summary>No message can reach the address for check-ins.</summary>
+    WrongEmail,
+
     /// <summary>This form was sent before and said something else.</summary>
     RecordedOtherwise,
 

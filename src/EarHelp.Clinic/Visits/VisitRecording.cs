@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Conversation.Turns;
@@ -9,7 +11,7 @@ using NodaTime;
 namespace EarHelp.Clinic.Visits;
 
 /// <summary>Records a visit: it begins the conversation for the time after it, which knows what was found.</summary>
-public sealed class VisitRecording(IVisitStore visits, ITurnStore turns, TurnTaking taking, TimeProvider clock)
+public sealed class VisitRecording(IVisitStore visits, IFollowUps followUps, ITurnStore turns, TurnTaking taking, TimeProvider clock)
 {
     /// <summary>The first turn of the conversation: its second sending is the same turn.</summary>
     const string FirstTurn = "visit";
@@ -19,12 +21,16 @@ public sealed class VisitRecording(IVisitStore visits, ITurnStore turns, TurnTak
 
     /// <param name="visit">With an identifier that the caller made: the same one sent twice is one visit.</param>
     /// <param name="edition">The one that is served, whose findings were offered.</param>
+    /// <param name="followUp">How the patient is asked after it; of its conversation, in its first version.</param>
     /// <param name="link">Opens the conversation once; given to the patient.</param>
     /// <returns>Null: it is recorded, and the link opens it.</returns>
-    public async ValueTask<VisitFault?> RecordAsync(Visit visit, Edition edition, string language, ConversationKey link, CancellationToken cancellation)
+    public async ValueTask<VisitFault?> RecordAsync(Visit visit, FollowUp followUp, Edition edition, string language, ConversationKey link, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(visit);
+        ArgumentNullException.ThrowIfNull(followUp);
         ArgumentNullException.ThrowIfNull(edition);
+        if (followUp.Email.Length > 0 && !ContactCheck.IsEmail(followUp.Email))
+            return VisitFault.WrongEmail;
         if (VisitFacts.FaultOf(edition, visit.Findings, visit.At, Now) is { } fault)
             return fault;
         try
@@ -32,8 +38,8 @@ public sealed class VisitRecording(IVisitStore visits, ITurnStore turns, TurnTak
             if (visit.Before is { } before && (await turns.LoadAsync(before, cancellation).ConfigureAwait(false)).IsEmpty)
                 return VisitFault.UnknownRequest;
             if (await visits.FindAsync(visit.Conversation, cancellation).ConfigureAwait(false) is { } earlier)
-                return await AgainAsync(earlier, visit, link, cancellation).ConfigureAwait(false);
-            return await BeginAsync(visit, edition, language, link, cancellation).ConfigureAwait(false) ? null : VisitFault.NotSaved;
+                return await AgainAsync(earlier, visit, followUp, link, cancellation).ConfigureAwait(false);
+            return await BeginAsync(visit, followUp, edition, language, link, cancellation).ConfigureAwait(false) ? null : VisitFault.NotSaved;
         }
         catch (StoreFailedException)
         {
@@ -48,20 +54,25 @@ public sealed class VisitRecording(IVisitStore visits, ITurnStore turns, TurnTak
         && await taking.TakeAsync(conversation, new Turn(turn, null, new TurnContent.AskForLink()), [link], cancellation).ConfigureAwait(false) is TurnTaken.Kept;
 
     /// <summary>The same form sent twice is one visit, with a new link; another one is refused, so that nobody believes it was recorded.</summary>
-    async ValueTask<VisitFault?> AgainAsync(Visit earlier, Visit visit, ConversationKey link, CancellationToken cancellation)
+    async ValueTask<VisitFault?> AgainAsync(Visit earlier, Visit visit, FollowUp followUp, ConversationKey link, CancellationToken cancellation)
     {
         if (earlier.At != visit.At || !earlier.Findings.SequenceEqual(visit.Findings))
             return VisitFault.RecordedOtherwise;
+        var asked = await followUps.FindAsync(visit.Conversation, cancellation).ConfigureAwait(false);
+        if (asked is not null && asked.Email != followUp.Email)
+            return VisitFault.RecordedOtherwise;
+        if (asked is null && !await followUps.PutAsync(followUp, cancellation).ConfigureAwait(false))
+            return VisitFault.NotSaved;
         return await LinkAsync(visit.Conversation, link.Hash, link, cancellation).ConfigureAwait(false) ? null : VisitFault.NotSaved;
     }
 
-    async ValueTask<bool> BeginAsync(Visit visit, Edition edition, string language, ConversationKey link, CancellationToken cancellation)
+    async ValueTask<bool> BeginAsync(Visit visit, FollowUp followUp, Edition edition, string language, ConversationKey link, CancellationToken cancellation)
     {
         var begin = new TurnContent.Begin(language) { Recorded = VisitFacts.Of(edition, visit.Findings, visit.At) };
         if (await taking.TakeAsync(visit.Conversation, new Turn(FirstTurn, null, begin), [link], cancellation).ConfigureAwait(false) is not TurnTaken.Kept kept)
             return false;
         if (kept is { Number: 1, IsRepeated: false } && kept.Edition.Edition.Id == edition.Id)
-            return await visits.PutAsync(visit, cancellation).ConfigureAwait(false);
+            return await visits.PutAsync(visit, cancellation).ConfigureAwait(false) && await followUps.PutAsync(followUp, cancellation).ConfigureAwait(false);
 
         // Another edition came into force in between, or an attempt before this one ended half-way: nothing of it may be relied on.
         if (kept.Number == 1)

@@ -31,7 +31,7 @@ static class ClinicReader
     ];
 
     static readonly string[] Optional =
-        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, WordsKept, RecordAddress, CountedAnswers.Setting, CountedAnswers.AmongSetting, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
+        ["text", "email", "relay", "visit cost", ReviewGrace, RequestKept, VisitKept, WordsKept, CheckInTimes.Days, CheckInTimes.Reminder, CheckInTimes.From, CheckInTimes.To, RecordAddress, CountedAnswers.Setting, CountedAnswers.AmongSetting, "emergency without hearing", "crisis without hearing", "owner", "reviewed on", "review by", "title"];
 
     /// <summary>Null if there is no such file.</summary>
     public static Clinic? Read(Page? page, Dialog dialog, LocalDate? today, ProblemList problems)
@@ -62,6 +62,10 @@ static class ClinicReader
             VisitKeptDays = ReadDays(page, VisitKept, problems),
             WordsKeptDays = ReadDays(page, WordsKept, problems),
             RecordAddress = ReadAddress(page, problems),
+            CheckInDays = CheckInTimes.ReadDays(page, problems),
+            ReminderDays = ReadDays(page, CheckInTimes.Reminder, problems),
+            MessagesFrom = CheckInTimes.ReadTime(page, CheckInTimes.From, LocalTime.Midnight, problems),
+            MessagesTo = CheckInTimes.ReadTime(page, CheckInTimes.To, LocalTime.MaxValue, problems),
             CountedAnswers = counted,
             CountedAmong = among,
             Lengths = VisitTable.Read(page, problems),

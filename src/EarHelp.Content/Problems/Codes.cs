@@ -102,6 +102,9 @@ public static class Codes
     public const string PhraseTwice = "EH0321";
     public const string FactWithoutPhrases = "EH0322";
     public const string ClassUnused = "EH0323";
+    public const string PhraseForTwoValues = "EH0324";
+    public const string TriggerNeverFires = "EH0325";
+    public const string BeginningTooShort = "EH0326";
 
     // The clinic.
     public const string MissingClinicFile = "EH0401";

@@ -3,6 +3,7 @@ using EarHelp.Content.Problems;
 using EarHelp.Content.Reading;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
+using EarHelp.Triage.Texts;
 
 namespace EarHelp.Content.Words;
 
@@ -24,7 +25,7 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         "today", "yesterday", "day before", "last weekend", "since", "ago", "days", "weeks", "months", "years", "over a time", "at once", "couple",
         "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "number words", "changed", "begun", "topic stop words", "own ear", "began on", "took days", "has ended", "breaks a phrase", "only tells", "clinician",
         "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "he or she",
-        "asks nothing", "asked is not said", "in years", "name is denied", "only with", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
+        "asks nothing", "asked is not said", "in years", "name is denied", "only with", "yields to", "is real", "fortnights", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
     ];
 
     public Speech Read()
@@ -35,6 +36,9 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         var triggers = ReadLists(WordPages.Context, "trigger", "said as", Kinds);
         var facts = ReadFacts([.. classes.Select(c => c.Name)]);
         var topics = ReadLists(WordPages.Topics, "topic", "asked as", [.. answers]);
+        foreach (var topic in topics)
+            ReportFacts(topic);
+        ReportSilent(triggers);
         ReportWithout(facts);
         ReportUnused(classes, facts.SelectMany(f => f.Patterns));
         return new Speech(facts, classes, triggers, topics, ReadLists(WordPages.Phrases, Signpost, "said as", [.. signposts]));
@@ -43,7 +47,7 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
     ImmutableArray<SpokenFact> ReadFacts(ImmutableHashSet<string> classes)
     {
         var facts = ImmutableArray.CreateBuilder<SpokenFact>();
-        var given = new Dictionary<(int, string?, string), PageCell>();
+        var given = new Dictionary<(int Fact, string Pattern), string>();
         foreach (var table in pages.TablesOf(WordPages.Phrases).Where(t => t.Kind != Signpost))
         {
             var columns = Columns.Of(table, ["fact", "value", "said as"], [], problems);
@@ -66,8 +70,9 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
                     continue;
                 var patterns = SaidAs.Read(said);
                 ReportClasses(patterns, said, classes);
-                foreach (var pattern in patterns.Where(p => !given.TryAdd((fact.Index, value.Text, p), said)))
-                    problems.Add(Codes.PhraseTwice, said.Spot, $"\"{pattern}\" stands twice for the fact \"{fact.Id}\".", "Keep one of them.");
+                ReportShortBeginnings(patterns, said.Spot);
+                foreach (var pattern in patterns.Where(p => !given.TryAdd((fact.Index, p), value.Text)))
+                    ReportAgain(fact, pattern, given[(fact.Index, pattern)], value.Text, said);
                 facts.Add(new SpokenFact(fact.Index, ValuesOf(fact, value.Text), patterns, row.Spot, value.Text == OnlyNamed));
             }
         }
@@ -78,6 +83,39 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
     /// <summary>Null: the figure in the phrase. Words that only name a fact carry its first value, which nobody reads.</summary>
     static ValueSet? ValuesOf(Fact fact, string value) =>
         value == Figure ? null : ValueSet.Of(value == OnlyNamed ? 0 : fact.Values.IndexOf(value)!.Value);
+
+    void ReportAgain(Fact fact, string pattern, string before, string now, PageCell cell)
+    {
+        if (before == now)
+            problems.Add(Codes.PhraseTwice, cell.Spot, $"\"{pattern}\" stands twice for the fact \"{fact.Id}\".", "Keep one of them.");
+        else
+            problems.Add(Codes.PhraseForTwoValues, cell.Spot, $"\"{pattern}\" says both \"{before}\" and \"{now}\" of the fact \"{fact.Id}\".", "Keep it where it is meant most often, and make the other one longer.");
+    }
+
+    void ReportShortBeginnings(ImmutableArray<string> patterns, SourceSpot spot)
+    {
+        foreach (var pattern in patterns)
+        {
+            foreach (var word in pattern.Split(' ', '/', '(', ')').Where(w => w.EndsWith('-') && w.Length <= ShortestBeginning && !char.IsAsciiDigit(w[0])))
+                problems.Add(Codes.BeginningTooShort, spot, $"\"{word}\" in \"{pattern}\" is too short to begin a word, and never fits.", "Write at least three letters before the hyphen, or list the words.");
+        }
+    }
+
+    /// <summary>A denial whose words also stand in the row of those that deny nothing is always overruled.</summary>
+    void ReportSilent(ImmutableArray<SpokenList> triggers)
+    {
+        var silent = triggers.Where(t => t.Name == DeniesNothing).SelectMany(t => t.Patterns).ToHashSet(StringComparer.Ordinal);
+        foreach (var list in triggers.Where(t => t.Name is "denies what follows" or "denies what is before"))
+        {
+            foreach (var pattern in list.Patterns.Where(silent.Contains))
+                problems.Add(Codes.TriggerNeverFires, list.Spot, $"\"{pattern}\" never denies anything: it also stands in the row \"{DeniesNothing}\".", "Take it out of one of the two rows.");
+        }
+    }
+
+    const string DeniesNothing = "denies nothing";
+
+    /// <summary>Letters and hyphen of the longest beginning that never fits.</summary>
+    const int ShortestBeginning = 3;
 
     bool IsValue(Fact fact, PageCell value)
     {
@@ -114,6 +152,13 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         }
 
         return lists.ToImmutable();
+    }
+
+    /// <summary>A pattern of a topic that begins with a plus names facts.</summary>
+    void ReportFacts(SpokenList topic)
+    {
+        foreach (var name in topic.Patterns.SelectMany(SpokenList.FactsIn).Where(n => dialog.FindFact(n) is null))
+            problems.AddUnknown(Codes.UnknownName, topic.Spot, "fact", name, dialog.Facts.Select(f => f.Id));
     }
 
     void ReportUnused(ImmutableArray<SpokenList> classes, IEnumerable<string> patterns)

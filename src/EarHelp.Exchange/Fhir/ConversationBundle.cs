@@ -23,7 +23,7 @@ public static class ConversationBundle
     static IEnumerable<Bundle.EntryComponent> Entries(ExportedConversation conversation)
     {
         var address = RecordAddress.Of(conversation.Edition);
-        return ResourcesOf(conversation).Select(r => new Bundle.EntryComponent { FullUrl = address.Of(r.TypeName, conversation.Id), Resource = r });
+        return ResourcesOf(conversation).Select(r => new Bundle.EntryComponent { FullUrl = address.Of(r.TypeName, r.Id!), Resource = r });
     }
 
     static ImmutableArray<Resource> ResourcesOf(ExportedConversation conversation)
@@ -33,6 +33,7 @@ public static class ConversationBundle
         var decided = ImmutableArray.CreateBuilder<DomainResource>();
         decided.Add(response);
         Patient? patient = null;
+        var after = ImmutableArray.CreateBuilder<Resource>();
         if (conversation.Request is { Request.State: RequestState.Waiting, Contact: { } contact } kept)
         {
             var person = new PersonResources(conversation, kept, contact);
@@ -42,10 +43,15 @@ public static class ConversationBundle
             if (person.Appointment() is { } appointment)
                 decided.Add(appointment);
             decided.Add(told.CarePlan(person.Subject));
+            foreach (var visit in conversation.Visits)
+            {
+                if (VisitPlan.Write(visit, person.Subject) is { } plan)
+                    after.AddRange(plan, told.Provenance(visit));
+            }
         }
 
         decided.Add(told.Communication(response.Subject));
         var provenance = told.Provenance(decided.Select(r => new ResourceReference($"{r.TypeName}/{r.Id}")));
-        return [.. patient is null ? Array.Empty<Resource>() : [patient], .. decided, provenance];
+        return [.. patient is null ? Array.Empty<Resource>() : [patient], .. decided, provenance, .. after];
     }
 }

@@ -14,6 +14,9 @@ namespace EarHelp.Exchange.Fhir;
 public sealed record ExportedConversation(
     string Id, Edition Edition, LetterWriter Words, ImmutableArray<OutcomeTold> Outcomes, KeptRequest? Request)
 {
+    /// <summary>The visits that came of it; written only where the person is named.</summary>
+    public ImmutableArray<ExportedVisit> Visits { get; init; } = [];
+
     public OutcomeTold Told => Outcomes[^1];
 
     /// <summary>True if an answer was changed after an outcome had been told.</summary>

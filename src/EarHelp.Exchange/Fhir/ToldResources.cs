@@ -1,5 +1,6 @@
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Telling;
+using EarHelp.Triage.Editions;
 using Hl7.Fhir.Model;
 
 namespace EarHelp.Exchange.Fhir;
@@ -37,18 +38,24 @@ sealed class ToldResources(ExportedConversation conversation)
     };
 
     /// <param name="targets">Every resource that the edition decided.</param>
-    public Provenance Provenance(IEnumerable<ResourceReference> targets) => new()
+    public Provenance Provenance(IEnumerable<ResourceReference> targets) => Provenance(conversation.Id, targets, conversation.Told.DecidedAt, conversation.Edition);
+
+    /// <summary>By which edition the plan after a visit was chosen.</summary>
+    public Provenance Provenance(ExportedVisit exported) =>
+        Provenance(exported.Visit.Conversation, [new ResourceReference($"CarePlan/{exported.Visit.Conversation}")], exported.Visit.At, exported.Edition);
+
+    Provenance Provenance(string id, IEnumerable<ResourceReference> targets, NodaTime.Instant at, Edition edition) => new()
     {
-        Id = conversation.Id,
+        Id = id,
         Target = [.. targets],
-        RecordedElement = new Instant(conversation.Told.DecidedAt.ToDateTimeOffset()),
-        Agent = [new() { Who = new ResourceReference { Display = conversation.Edition.Clinic.Name } }],
+        RecordedElement = new Instant(at.ToDateTimeOffset()),
+        Agent = [new() { Who = new ResourceReference { Display = edition.Clinic.Name } }],
         Entity =
         [
             new()
             {
                 Role = Hl7.Fhir.Model.Provenance.ProvenanceEntityRole.Source,
-                What = new ResourceReference { Identifier = new Identifier(_address.Editions, conversation.Edition.Id) },
+                What = new ResourceReference { Identifier = new Identifier(_address.Editions, edition.Id) },
             },
         ],
     };

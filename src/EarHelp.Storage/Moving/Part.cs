@@ -22,9 +22,13 @@ sealed record Part(string Name, ImmutableArray<Column> Columns)
         "callers",
         Text("conversation"), Text("held_by"), LongNumber("at"), Text("number"), Text("followed_up_by") with { MayBeMissing = true });
 
+    public static Part FollowUps { get; } = Of("follow_ups", Text("conversation"), Number("version"), Bytes("body"));
+
     public static Part Closings { get; } = Of("closings", LongNumber("set_at"), Text("last_day"), LongNumber("lifted_at") with { MayBeMissing = true });
 
     public static Part Staff { get; } = Of("staff", Text("id"), Number("version"), Bytes("body"));
+
+    public static Part SealingKeys { get; } = Of("sealing_keys", Text("name"), Text("body"));
 
     public static Part Editions { get; } = Of("editions", Text("id"), Bytes("sources"));
 
@@ -36,7 +40,7 @@ sealed record Part(string Name, ImmutableArray<Column> Columns)
     /// In the order in which they are read and written. Of a store in use what is read later may be newer: editions follow the turns that they
     /// decided, and the audit trail follows what it speaks of.
     /// </summary>
-    public static ImmutableArray<Part> All { get; } = [Turns, Keys, Requests, Visits, Incidents, Callers, Closings, Staff, Editions, Ledger, Audit];
+    public static ImmutableArray<Part> All { get; } = [Turns, Keys, Requests, Visits, Incidents, Callers, FollowUps, Closings, Staff, SealingKeys, Editions, Ledger, Audit];
 
     /// <summary>Where the conversation stands to which a row belongs; -1: rows belong to none.</summary>
     public int ConversationAt { get; } = Columns.IndexOf(Columns.FirstOrDefault(c => c.Name == "conversation")!);

@@ -30,7 +30,8 @@ sealed class PostgresStoreRows(Database database, TimeProvider clock) : IWholeSt
     }
 
     public async ValueTask<IAsyncDisposable> HoldAloneAsync(CancellationToken cancellation) =>
-        await Telling(HoldingDatabase.TakeAsync(database, cancellation).AsTask()).ConfigureAwait(false);
+        await NamedLock.TryTakeAsync(database, NamedLock.InUse, cancellation).ConfigureAwait(false)
+            ?? throw new StoreFailedException("A running service uses the database. Stop every service that does, then try again.");
 
     public Task FillAsync(IAsyncEnumerable<Row> rows, Tally given, CancellationToken cancellation) => Telling(FillAllAsync(rows, given, cancellation));
 

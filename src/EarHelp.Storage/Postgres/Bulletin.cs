@@ -8,16 +8,25 @@ using Npgsql;
 namespace EarHelp.Storage.Postgres;
 
 /// <summary>
-/// What one node tells the others, by NOTIFY in the transaction that changes it. Beneath it the ledger is looked at every half second, so
-/// that a message that never came is made up for.
+/// What one node tells the others, by NOTIFY in the transaction that changes it. Beneath it the ledger and the closings are looked at every
+/// half second, so that a message that never came is made up for.
 /// </summary>
 sealed class Bulletin(Database database, KnownKeys keys, TimeProvider clock)
 {
     public const string LedgerChanged = "ledger";
 
+    public const string ClosingsChanged = "closings";
+
+    public const string RequestsChanged = "requests";
+
     public const string Swept = "swept";
 
     public const string Erased = "erased ";
+
+    /// <summary>What must not be missed, in two numbers a kind that change with it.</summary>
+    const string Look = """
+        select (select coalesce(max(number), 0) from ledger)::text, (select count(*) || ' ' || count(lifted_at) || ' ' || coalesce(max(set_at), 0) from closings)
+        """;
 
     static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(0.5);
 
@@ -48,7 +57,7 @@ sealed class Bulletin(Database database, KnownKeys keys, TimeProvider clock)
             try
             {
                 await database.UseAsync(
-                    c => HoldingDatabase.UseAsync(c, () => ListenAsync(c, heard, cancellation), cancellation), cancellation).ConfigureAwait(false);
+                    c => NamedLock.ShareAsync(c, NamedLock.InUse, () => ListenAsync(c, heard, cancellation), cancellation), cancellation).ConfigureAwait(false);
             }
             catch (Exception failure) when (failure is StoreFailedException or OperationCanceledException)
             {
@@ -71,28 +80,32 @@ sealed class Bulletin(Database database, KnownKeys keys, TimeProvider clock)
         keys.ForgetAll();
         _isHeard = true;
         heard.TryWrite(new ChangedElsewhere.Anything());
-        var known = await LastOfLedgerAsync(connection, cancellation).ConfigureAwait(false);
+        var known = await LookAsync(connection, cancellation).ConfigureAwait(false);
         while (true)
         {
             if (await connection.WaitAsync(LookEvery, cancellation).ConfigureAwait(false))
                 continue;
-            var last = await LastOfLedgerAsync(connection, cancellation).ConfigureAwait(false);
-            if (last != known)
+            var now = await LookAsync(connection, cancellation).ConfigureAwait(false);
+            if (now.Ledger != known.Ledger)
                 heard.TryWrite(new ChangedElsewhere.Ledger());
-            known = last;
+            if (now.Closings != known.Closings)
+                heard.TryWrite(new ChangedElsewhere.Closings());
+            known = now;
         }
     }
 
-    static async Task<int> LastOfLedgerAsync(NpgsqlConnection connection, CancellationToken cancellation) =>
-        (int)(await connection.FirstAsync("select coalesce(max(number), 0) from ledger", cancellation).ConfigureAwait(false))!;
+    static async Task<(string Ledger, string Closings)> LookAsync(NpgsqlConnection connection, CancellationToken cancellation) =>
+        (await connection.ListAsync(Look, r => (r.GetString(0), r.GetString(1)), cancellation).ConfigureAwait(false))[0];
 
     void Hear(string message, ChannelWriter<ChangedElsewhere> heard)
     {
-        if (message != LedgerChanged)
+        if (message is not (LedgerChanged or ClosingsChanged or RequestsChanged))
             keys.ForgetAll();
         heard.TryWrite(message switch
         {
             LedgerChanged => new ChangedElsewhere.Ledger(),
+            ClosingsChanged => new ChangedElsewhere.Closings(),
+            RequestsChanged => new ChangedElsewhere.Requests(),
             _ when message.StartsWith(Erased, StringComparison.Ordinal) => new ChangedElsewhere.Erased(message[Erased.Length..]),
             _ => new ChangedElsewhere.Anything(),
         });

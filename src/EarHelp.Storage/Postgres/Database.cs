@@ -46,6 +46,15 @@ sealed class Database(NpgsqlDataSource source) : IAsyncDisposable
         }
     }
 
+    /// <summary>A connection for longer than one piece of work.</summary>
+    /// <exception cref="StoreFailedException">The database does not answer.</exception>
+    public async ValueTask<NpgsqlConnection> OpenAsync(CancellationToken cancellation)
+    {
+        // One that the server has closed is found out here and not later.
+        await UseAsync(c => c.FirstAsync("select 1", cancellation), cancellation).ConfigureAwait(false);
+        return await source.OpenConnectionAsync(cancellation).ConfigureAwait(false);
+    }
+
     /// <summary>The same in one transaction.</summary>
     public ValueTask<T> TransactAsync<T>(Func<NpgsqlConnection, Task<T>> use, CancellationToken cancellation) => UseAsync(
         async connection =>

@@ -1,3 +1,4 @@
+using EarHelp.Storage.Backups;
 using Npgsql;
 
 namespace EarHelp.Storage.Postgres;
@@ -29,9 +30,12 @@ static class Erasing
         delete from conversations c using joined j where c.id = j.id returning c.id
         """;
 
-    public static async Task<bool> EraseAsync(NpgsqlConnection connection, string conversation, CancellationToken cancellation)
+    /// <param name="list">See <see cref="StoreOptions.ErasureList"/>.</param>
+    public static async Task<bool> EraseAsync(NpgsqlConnection connection, string conversation, string? list, CancellationToken cancellation)
     {
         var erased = await EraseAsync(connection, [conversation], cancellation).ConfigureAwait(false);
+        if (erased.Count > 0)
+            ErasureList.Add(list, erased);
         foreach (var one in erased)
             await Bulletin.SayAsync(connection, Bulletin.Erased + one, cancellation).ConfigureAwait(false);
         return erased.Count > 0;

@@ -16,8 +16,12 @@ sealed class PostgresClosings(Database database) : IClosings
     public async ValueTask PutAsync(KeptClosing closing, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(closing);
-        await database.UseAsync(
-            c => c.DoAsync(Upsert, cancellation, closing.SetAt.ToUnixTimeMilliseconds(), closing.LastDay.ToDateOnly(), closing.LiftedAt?.ToUnixTimeMilliseconds()),
+        await database.TransactAsync(
+            async c =>
+            {
+                await c.DoAsync(Upsert, cancellation, closing.SetAt.ToUnixTimeMilliseconds(), closing.LastDay.ToDateOnly(), closing.LiftedAt?.ToUnixTimeMilliseconds()).ConfigureAwait(false);
+                return await Bulletin.SayAsync(c, Bulletin.ClosingsChanged, cancellation).ConfigureAwait(false);
+            },
             cancellation).ConfigureAwait(false);
     }
 

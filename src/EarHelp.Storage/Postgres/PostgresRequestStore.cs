@@ -73,6 +73,7 @@ sealed class PostgresRequestStore(Database database) : IRequestStore
                 times,
                 RequestJson.Write(request),
                 contact is null ? null : RequestJson.Write(contact)).ConfigureAwait(false);
+            await Bulletin.SayAsync(connection, Bulletin.RequestsChanged, cancellation).ConfigureAwait(false);
             await transaction.CommitAsync(cancellation).ConfigureAwait(false);
             return rows == 1 ? RequestPut.Kept : RequestPut.Stale;
         }

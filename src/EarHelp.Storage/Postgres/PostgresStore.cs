@@ -21,11 +21,13 @@ public sealed class PostgresStore : IStore
     readonly Bulletin _bulletin;
     readonly KnownKeys _keys = new(KeysAtHand);
     readonly int _largestBodyBytes;
+    readonly string? _erasureList;
 
     PostgresStore(Database database, StoreOptions options)
     {
         _database = database;
         _largestBodyBytes = options.LargestBodyBytes;
+        _erasureList = options.ErasureList;
         _turns = new TurnQueue(database, options);
         _bulletin = new Bulletin(database, _keys, options.Clock);
         Requests = new PostgresRequestStore(database);
@@ -35,6 +37,8 @@ public sealed class PostgresStore : IStore
         Closings = new PostgresClosings(database);
         Incidents = new PostgresIncidents(database);
         Callers = new PostgresCallers(database);
+        FollowUps = new PostgresFollowUps(database);
+        SealingKeys = new PostgresSealingKeys(database);
         Rows = new PostgresStoreRows(database, options.Clock);
     }
 
@@ -52,8 +56,14 @@ public sealed class PostgresStore : IStore
 
     public ICallers Callers { get; }
 
+    public IFollowUps FollowUps { get; }
+
+    public ISealingKeys SealingKeys { get; }
+
     /// <summary>All of it, for moving and for backups.</summary>
     internal PostgresStoreRows Rows { get; }
+
+    public int Waiting => _turns.Waiting;
 
     /// <summary>False from a failure to reach the database until it is reached again.</summary>
     public bool IsHealthy => _database.IsReached;
@@ -106,7 +116,7 @@ public sealed class PostgresStore : IStore
 
     public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation)
     {
-        var isErased = await _database.TransactAsync(c => Erasing.EraseAsync(c, conversation, cancellation), cancellation).ConfigureAwait(false);
+        var isErased = await _database.TransactAsync(c => Erasing.EraseAsync(c, conversation, _erasureList, cancellation), cancellation).ConfigureAwait(false);
         _keys.ForgetAll();
         return isErased;
     }
@@ -140,6 +150,12 @@ public sealed class PostgresStore : IStore
         async c => [.. (await c.ListAsync("select id from conversations", r => r.GetString(0), cancellation).ConfigureAwait(false)).Order(StringComparer.Ordinal)], cancellation);
 
     public IAsyncEnumerable<ChangedElsewhere> ListenAsync(CancellationToken cancellation) => _bulletin.ListenAsync(cancellation);
+
+    public ValueTask<long> SizeAsync(CancellationToken cancellation) => _database.UseAsync(
+        async c => (long)(await c.FirstAsync("select pg_database_size(current_database())", cancellation).ConfigureAwait(false))!, cancellation);
+
+    public async ValueTask<IAsyncDisposable?> ClaimAsync(string work, CancellationToken cancellation) =>
+        await NamedLock.TryTakeAsync(_database, work, cancellation).ConfigureAwait(false);
 
     public async ValueTask DisposeAsync()
     {

@@ -24,6 +24,8 @@ sealed class TurnQueue : IAsyncDisposable
         _running = [.. _lanes.Select(lane => Task.Run(() => RunAsync(lane.Reader)))];
     }
 
+    public int Waiting => _lanes.Sum(l => l.Reader.Count);
+
     /// <exception cref="StoreFailedException">Too much waits already.</exception>
     public void Post(AppendRequest request)
     {

@@ -24,20 +24,8 @@ static class VisitDocuments
     /// <summary>These conversations, and those that a visit joins to one of them.</summary>
     public static HashSet<string> WithJoined(LiteDatabase database, IEnumerable<string> conversations)
     {
-        var all = conversations.ToHashSet(StringComparer.Ordinal);
         var pairs = database.GetCollection(Collection).FindAll().Where(d => !d["p"].IsNull).Select(d => (After: d["_id"].AsString, Before: d["p"].AsString)).ToList();
-        int before;
-        do
-        {
-            before = all.Count;
-            foreach (var (after, earlier) in pairs.Where(p => all.Contains(p.After) || all.Contains(p.Before)))
-            {
-                all.Add(after);
-                all.Add(earlier);
-            }
-        }
-        while (all.Count > before);
-        return all;
+        return Joined.With(conversations, pairs);
     }
 
     /// <summary>To be called in a transaction of the one writer.</summary>

@@ -12,7 +12,7 @@ sealed class StoreFile : IDisposable
     [
         TurnDocuments.Collection, CardDocuments.Collection, KeyDocuments.Collection, EditionDocuments.Collection, ChainDocuments.Ledger,
         RequestDocuments.Collection, RequestDocuments.Contacts, VisitDocuments.Collection, StaffDocuments.Collection, ChainDocuments.Audit,
-        ClosingDocuments.Collection, IncidentDocuments.Collection, CallerDocuments.Collection,
+        ClosingDocuments.Collection, IncidentDocuments.Collection, CallerDocuments.Collection, FollowUpDocuments.Collection, SealingKeyDocuments.Collection,
     ];
 
     // A LiteDB instance that met a failing disk brings the process down when it is collected: it is kept for the life of the process.
@@ -111,6 +111,9 @@ sealed class StoreFile : IDisposable
         FolderEntries.Delete(_folder.NextMain, _options.Watch);
         FolderEntries.Delete(_folder.NextLog, _options.Watch);
     }
+
+    /// <summary>Both files on the disk.</summary>
+    public long SizeBytes => new[] { _folder.Main, _folder.Log }.Select(f => new FileInfo(f)).Sum(f => f.Exists ? f.Length : 0);
 
     /// <summary>True if nothing at all is kept.</summary>
     public bool IsEmpty() => Read(d => Collections.All(c => d.GetCollection(c).FindOne(Query.All()) is null));

@@ -29,6 +29,8 @@ sealed class Writer : IDisposable
         _thread.Start();
     }
 
+    public int Waiting => _waiting.Reader.Count;
+
     public Exception? Failure => _failure;
 
     /// <exception cref="StoreFailedException">The store has failed, or too much waits already.</exception>
@@ -83,6 +85,10 @@ sealed class Writer : IDisposable
                 throw earlier;
             ((IWork)request).Do();
             request.Answer();
+        }
+        catch (StoreFailedException refused)
+        {
+            request.Fail(refused);
         }
         catch (Exception failure) when (failure is IOException or LiteException or ObjectDisposedException or InvalidOperationException or UnauthorizedAccessException)
         {

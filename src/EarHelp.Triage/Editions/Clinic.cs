@@ -56,6 +56,22 @@ public sealed record Clinic(
     /// <summary>The yes/no fact among whose "yes" they are counted; null with <see cref="CountedAnswers"/> empty.</summary>
     public string? CountedAmong { get; init; }
 
+    /// <summary>Whole days after the day of a visit on which the patient is asked how it is, in order; empty: nobody is asked.</summary>
+    public ImmutableArray<int> CheckInDays
+    {
+        get => field.IsDefault ? [] : field;
+        init;
+    } = [];
+
+    /// <summary>How many days before the day of a booked visit the patient is reminded and asked whether anything has changed; 0: never.</summary>
+    public int ReminderDays { get; init; }
+
+    /// <summary>From when on messages may be sent, at the clinic.</summary>
+    public LocalTime MessagesFrom { get; init; } = LocalTime.Midnight;
+
+    /// <summary>From then on no message is sent until the next day; the moment itself is outside.</summary>
+    public LocalTime MessagesTo { get; init; } = LocalTime.MaxValue;
+
     /// <summary>How times for visits are planned; null: none are offered on the pages.</summary>
     public VisitLengths? Lengths { get; init; }
 }

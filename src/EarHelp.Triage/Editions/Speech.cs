@@ -24,4 +24,12 @@ public sealed record Speech(
 /// <param name="OnlyNames">The patterns name the fact and say nothing of it.</param>
 public sealed record SpokenFact(int? Fact, ValueSet? Values, ImmutableArray<string> Patterns, SourceSpot Spot, bool OnlyNames = false);
 
-public sealed record SpokenList(string Name, ImmutableArray<string> Patterns, SourceSpot Spot);
+public sealed record SpokenList(string Name, ImmutableArray<string> Patterns, SourceSpot Spot)
+{
+    /// <summary>The names in a pattern such as <c>+pain +ear cleaned lately</c>; none for a pattern of words.</summary>
+    public static IEnumerable<string> FactsIn(string pattern)
+    {
+        ArgumentNullException.ThrowIfNull(pattern);
+        return pattern.StartsWith('+') ? pattern.Split('+', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) : [];
+    }
+}

@@ -19,8 +19,8 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
 
         foreach (var (thing, date) in book.EndedOn)
         {
-            if (facts.Find(f => f.Fact == thing.Index && f.Standing is Standing.Affirmed or Standing.Past) is { } said && Nearest(times, facts, said, IsEnd) is { Day: { } day } time)
-                Add(facts, said, date, date.Values is FactValues.Numbers ? Number(Period.Between(day, today, PeriodUnits.Months).Months) : DayOf(time), time);
+            if (facts.Find(f => f.Fact == thing.Index && f.Standing is Standing.Affirmed or Standing.Past or Standing.Mentioned) is { } said && Nearest(times, facts, said, IsEnd) is { Day: { } day } time)
+                Add(facts, said, date, date.Counted is null ? Number(Period.Between(day, today, PeriodUnits.Months).Months) : DayOf(time), time);
         }
 
         foreach (var (thing, over) in book.TookDays)
@@ -49,12 +49,12 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, LocalDat
 
     void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times)
     {
-        var isSlow = scopes.Of("slowly").Any();
+        var isSlow = scopes.Of("slowly").Count > 0;
         if (Nearest(times, facts, said, t => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
-        else if (scopes.Of("at once").FirstOrDefault() is { } pace)
+        else if (scopes.Of("at once") is [var pace, ..])
             AddAt(facts, said, over, "0", pace.First, pace.Last);
-        else if (scopes.Of("over a night").FirstOrDefault() is { } night)
+        else if (scopes.Of("over a night") is [var night, ..])
             AddAt(facts, said, over, "1", night.First, night.Last);
     }
 

@@ -27,7 +27,7 @@ public sealed class MessageReader
         foreach (var end in triggers.Where(t => t.Meaning.Kind == "breaks a phrase"))
             _words.StopGapsAt(end.First);
         var all = Findings.In(book.Phrases, _words);
-        _phrases = all.FindAll(f => !all.Exists(o => f.IsInside(o) && Hides(o.Meaning, f.Meaning) && !IsOver(o, triggers)));
+        _phrases = WithoutHidden(all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
         _isAboutAnother = Person.IsAnother(_scopes);
         _sides = new Sides(_words, _scopes, _isAboutAnother);
@@ -39,6 +39,26 @@ public sealed class MessageReader
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(text);
         return new MessageReader(book, text, today).Read();
+    }
+
+    /// <summary>Phrases come in the order of their first words, so that only neighbours are compared.</summary>
+    static List<Finding<Phrase>> WithoutHidden(List<Finding<Phrase>> all, List<Finding<Trigger>> triggers)
+    {
+        var kept = new List<Finding<Phrase>>(all.Count);
+        var farthest = all.Count == 0 ? 0 : all.Max(f => f.Last - f.First);
+        var from = 0;
+        for (var i = 0; i < all.Count; i++)
+        {
+            while (all[from].First < all[i].First - farthest)
+                from++;
+            var isHidden = false;
+            for (var other = from; other < all.Count && all[other].First <= all[i].First && !isHidden; other++)
+                isHidden = all[i].IsInside(all[other]) && Hides(all[other].Meaning, all[i].Meaning) && !IsOver(all[other], triggers);
+            if (!isHidden)
+                kept.Add(all[i]);
+        }
+
+        return kept;
     }
 
     /// <summary>The longer of two phrases about the same thing is meant, and one that says nothing hides all that is inside it.</summary>
@@ -141,7 +161,7 @@ public sealed class MessageReader
             return Standing.Denied;
         if (!_isAboutAnother && _scopes.OfAnother[found.First])
             return Standing.OfAnother;
-        if ((_scopes.Supposed[found.First] && !staysTrue) || IsOnlyAsked(found))
+        if ((_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found))
             return Standing.Supposed;
         return _scopes.Over[found.First] && !staysTrue ? Standing.Past : Standing.Affirmed;
     }
@@ -177,27 +197,27 @@ public sealed class MessageReader
         }
     }
 
-    /// <summary>How long a spin lasts is not said where nothing spins; it is named all the same.</summary>
+    /// <summary>How long a spin lasts is not said where nothing spins, nor a headache beside the worst one; both are named all the same.</summary>
     void KeepOnlyWith()
     {
-        foreach (var (thing, other) in _book.OnlyWith)
+        foreach (var (thing, other) in _book.OnlyWith.Where(p => !IsSaid(p.Other)).Concat(_book.YieldsTo.Where(p => IsSaid(p.Other))))
         {
-            if (_facts.Exists(f => f.Fact == other.Index && f.Standing == Standing.Affirmed))
-                continue;
             for (var i = 0; i < _facts.Count; i++)
             {
                 if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed)
                     _facts[i] = _facts[i] with { Standing = Standing.Mentioned };
             }
         }
+
+        bool IsSaid(Fact fact) => _facts.Exists(f => f.Fact == fact.Index && f.Standing == Standing.Affirmed);
     }
 
     string? EarsSaid()
     {
-        var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact)).Select(f => f.Ear).Distinct().ToList();
+        var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact) && !_book.EndedOn.Exists(e => e.Thing.Index == f.Fact || e.Time.Index == f.Fact)).Select(f => f.Ear).Distinct().ToList();
         return said.Count switch
         {
-            0 => _sides.All,
+            0 => _facts.Count == 0 || _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
             1 => said[0],
             _ => "both",
         };

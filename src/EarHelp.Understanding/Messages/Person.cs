@@ -10,13 +10,13 @@ static class Person
     {
         if (scopes.Of("about another").Any(a => !IsTold(a)))
             return true;
-        var own = scopes.Of("own ear").Count();
+        var own = scopes.Of("own ear").Count;
         var third = scopes.Of("he or she").Count(t => !IsTold(t));
         var named = scopes.Of("somebody").Where(s => !IsTold(s)).ToList();
         if (own > 0)
             return named.Count > 0 && third > own + own;
         if (named.Count == 0)
-            return third > 0 && !scopes.Of("clinician").Any();
+            return third > 0 && scopes.Of("clinician").Count == 0;
         return named.Exists(s => s.First <= FirstWords) || (third > 0 && scopes.IsInFirstSentence(named[0].First));
 
         // "My dad says it made his ear bleed" is about the writer.

@@ -28,6 +28,9 @@ public sealed class PhraseBook
 
     internal PatternTree<string> Topics { get; } = new();
 
+    /// <summary>Facts that point at a topic where all of them are named.</summary>
+    internal List<(int[] Facts, string Topic)> TopicsOfFacts { get; } = [];
+
     internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
 
     /// <summary>What begins, and the fact that holds its date.</summary>
@@ -44,6 +47,9 @@ public sealed class PhraseBook
 
     /// <summary>What is said only where another thing is said too, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> OnlyWith { get; } = [];
+
+    /// <summary>What is no more than named where a graver thing is said in the same words, and that thing.</summary>
+    internal List<(Fact Thing, Fact Other)> YieldsTo { get; } = [];
 
     /// <summary>Facts that stay true although what they tell of is over.</summary>
     internal HashSet<int> StayTrue { get; } = [];
@@ -74,7 +80,7 @@ public sealed class PhraseBook
         foreach (var entry in wording.Questions.Values.SelectMany(q => q.Entries))
             book.AddDangerSign(dialog.Facts[entry.Fact], entry);
         foreach (var list in speech.Topics)
-            book.AddAll(book.Topics, list.Patterns, list.Name);
+            book.AddTopic(list);
         foreach (var answer in wording.Answers.Values)
             book.AddAll(book.Topics, answer.AskedAs, answer.Id);
         foreach (var list in speech.Triggers)
@@ -83,6 +89,13 @@ public sealed class PhraseBook
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
+    }
+
+    void AddTopic(SpokenList list)
+    {
+        AddAll(Topics, [.. list.Patterns.Where(p => !p.StartsWith('+'))], list.Name);
+        foreach (var pattern in list.Patterns.Where(p => p.StartsWith('+')))
+            TopicsOfFacts.Add(([.. SpokenList.FactsIn(pattern).Select(Dialog.FindFact).OfType<Fact>().Select(f => f.Index)], list.Name));
     }
 
     /// <summary>Other ways to tick a danger sign mention it in a message: enough to ask about it, too little to say it.</summary>
@@ -145,6 +158,9 @@ public sealed class PhraseBook
                 break;
             case "only with":
                 OnlyWith.AddRange(Pairs(list));
+                break;
+            case "yields to":
+                YieldsTo.AddRange(Pairs(list));
                 break;
             case "stays true":
                 StayTrue.UnionWith(FactsOf(list));

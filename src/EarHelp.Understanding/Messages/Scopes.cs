@@ -12,20 +12,27 @@ sealed class Scopes
 
     readonly MessageWords _words;
     readonly List<Finding<Trigger>> _triggers;
+    readonly Dictionary<string, List<Finding<Trigger>>> _byKind = new(StringComparer.Ordinal);
     readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
         _words = words;
         _inPhrase = Places(phrases);
-        var nothing = Longest(triggers, "denies nothing");
-        var masked = Places(nothing);
+        var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
         _triggers = triggers.FindAll(t => t.Meaning.Kind == "denies nothing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
+        foreach (var trigger in _triggers)
+        {
+            if (!_byKind.TryGetValue(trigger.Meaning.Kind, out var ofKind))
+                _byKind[trigger.Meaning.Kind] = ofKind = [];
+            ofKind.Add(trigger);
+        }
+
         _denialEnds = Firsts("denial ends");
         _undoes = Firsts("denial undone");
         _joins = Firsts("joins");
-        _goesOn = Places(_triggers.FindAll(t => t.Meaning.Kind == "denial goes on"));
+        _goesOn = Places(Of("denial goes on"));
         _oneself = Firsts("oneself");
         _breaks = Firsts("breaks a phrase");
         Denied = new bool[words.Count];
@@ -75,7 +82,7 @@ sealed class Scopes
     public IEnumerable<SaidMark> Marks() => _triggers.Where(t => t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal) || t.Meaning.Kind is "over" or "only supposed" or "of another" or "maybe")
         .Select(t => new SaidMark(t.Meaning.Kind, _words.Cover(t.First, t.Last)));
 
-    public IEnumerable<Finding<Trigger>> Of(string kind) => _triggers.Where(t => t.Meaning.Kind == kind);
+    public IReadOnlyList<Finding<Trigger>> Of(string kind) => _byKind.TryGetValue(kind, out var ofKind) ? ofKind : [];
 
     /// <summary>Whether a sentence asks: a question mark stands at its end, or a word that asks at its beginning.</summary>
     public bool Asks(int start, int end) => _words.HasMarkBefore(end, '?') || Of("asks").Any(t => t.First == start);
@@ -194,18 +201,16 @@ sealed class Scopes
     bool[] Firsts(string kind)
     {
         var marks = new bool[_words.Count];
-        foreach (var trigger in _triggers.Where(t => t.Meaning.Kind == kind))
+        foreach (var trigger in Of(kind))
             marks[trigger.First] = true;
         return marks;
     }
 
-    bool[] Places<T>(List<Finding<T>> findings)
+    bool[] Places<T>(IReadOnlyList<Finding<T>> findings)
     {
         var marks = new bool[_words.Count];
         foreach (var place in findings.SelectMany(f => f.Places))
             marks[place] = true;
         return marks;
     }
-
-    static List<Finding<Trigger>> Longest(List<Finding<Trigger>> triggers, string kind) => triggers.FindAll(t => t.Meaning.Kind == kind);
 }

@@ -11,13 +11,13 @@ sealed record SaidTime(int First, int Last, LocalDate? Day, int? Days, bool IsSp
 /// <summary>Reads days and lengths of time in a message. The names of days, months and units are content.</summary>
 static class Times
 {
-    const int DaysInWeek = 7, DaysInMonth = 30, DaysInYear = 365;
+    const int DaysInWeek = 7, DaysInFortnight = 14, DaysInMonth = 30, DaysInYear = 365;
 
     static readonly string[] Weekdays = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
 
     static readonly string[] Months = ["january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"];
 
-    static readonly (string Kind, int Days)[] Units = [("days", 1), ("weeks", DaysInWeek), ("months", DaysInMonth), ("years", DaysInYear)];
+    static readonly (string Kind, int Days)[] Units = [("days", 1), ("weeks", DaysInWeek), ("fortnights", DaysInFortnight), ("months", DaysInMonth), ("years", DaysInYear)];
 
     public static List<SaidTime> Read(PhraseBook book, MessageWords words, Scopes scopes, LocalDate today)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 
 namespace EarHelp.Understanding.Messages;
 
@@ -9,12 +10,15 @@ public static class TopicReader
     const double WeightOfWord = 4, WeightOfStopWord = 1;
 
     /// <summary>Below this the message is not taken to ask for any answer.</summary>
-    const double Enough = 3.5;
+    const double Enough = 2.5;
 
     /// <summary>Words of sentences that ask nothing count so much less.</summary>
-    const double WeightOfOthers = 0.35;
+    const double WeightOfOthers = 0.4;
 
     const int Nearest = 3;
+
+    /// <summary>What one fact weighs that is named beside a question, and several together.</summary>
+    const double WeightOfFact = 1, WeightOfFacts = 3;
 
     /// <summary>Null: nothing is asked. Topics in the order of their scores, three at most.</summary>
     /// <param name="isQuestion">True if the message is to be taken as a question however it is put.</param>
@@ -34,10 +38,22 @@ public static class TopicReader
         var best = Findings.In(book.Topics, words).GroupBy(f => f.Meaning, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => WeightOf(book, words, asks, [.. g.SelectMany(f => f.Places).Distinct()]), StringComparer.Ordinal);
 
+        foreach (var (facts, topic) in OfFacts(book, text))
+            best[topic] = best.GetValueOrDefault(topic) + (facts.Length == 1 ? WeightOfFact : WeightOfFacts);
+
         var ranked = ids.Select((id, i) => (Id: id, Score: best.GetValueOrDefault(id) + (scores[i] * WeightOfRanking) + (others[i] * WeightOfRanking * WeightOfOthers)))
             .OrderByDescending(t => t.Score).Take(Nearest).Where(t => t.Score > 0).Select(t => new RankedTopic(t.Id, t.Score)).ToImmutableArray();
         return new AskedTopics(ranked is [{ Score: >= Enough } first, ..] ? first : null, ranked);
     }
+
+    static IEnumerable<(int[] Facts, string Topic)> OfFacts(PhraseBook book, string text)
+    {
+        var named = MessageReader.Read(book, text, NoDay).Facts.Where(f => f.Standing is Standing.Affirmed or Standing.Supposed or Standing.Past).Select(f => f.Fact).ToHashSet();
+        return book.TopicsOfFacts.Where(t => Array.TrueForAll(t.Facts, named.Contains));
+    }
+
+    /// <summary>Days play no part in what is asked.</summary>
+    static readonly LocalDate NoDay = new(2000, 1, 1);
 
     /// <summary>A phrase that is the whole message is enough, however common its words are.</summary>
     static double WeightOf(PhraseBook book, MessageWords words, bool[] asks, List<int> places) =>
@@ -47,7 +63,7 @@ public static class TopicReader
         (book.IsStopWord(words[place]) ? WeightOfStopWord : WeightOfWord) * (asks[place] ? 1 : WeightOfOthers);
 
     /// <summary>How much the ranking counts beside listed phrases.</summary>
-    const double WeightOfRanking = 0.3;
+    const double WeightOfRanking = 0.5;
 
     /// <summary>By word: whether its sentence asks something.</summary>
     static bool[] Asking(PhraseBook book, MessageWords words)

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Visits;
 using EarHelp.Triage.Answers;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using NodaTime;
@@ -12,7 +14,8 @@ static class AftercarePage
 {
     internal const string Size = "size", Large = "large";
 
-    internal static ReadOnlyMemory<byte> Write(Words words, Visit visit, LocalDate today, string token, bool isLarge)
+    /// <param name="asked">The check-in of now, or null.</param>
+    internal static ReadOnlyMemory<byte> Write(Words words, Visit visit, OpenCheckIn? asked, LocalDate today, string token, bool isLarge)
     {
         var plan = AftercarePlan.Of(words.Edition, visit);
         var heading = words.Letter.Text("aftercare heading", ("day", words.Letter.Date(visit.At.InZone(words.Edition.Clinic.Zone).Date)));
@@ -20,6 +23,7 @@ static class AftercarePage
         {
             html.Markup(isLarge ? "<div class=\"plan large\" id=\"plan\"><h1 tabindex=\"-1\">"u8 : "<div class=\"plan\" id=\"plan\"><h1 tabindex=\"-1\">"u8).Text(heading)
                 .Markup("</h1><p>"u8).Text(words["aftercare hint"]).Markup("</p>"u8);
+            CheckInPage.WriteWay(html, words, asked);
             WriteAsking(html, words);
             html.Element("h2"u8, words["aftercare found"]).Markup("<ul>"u8);
             foreach (var seen in visit.Findings)

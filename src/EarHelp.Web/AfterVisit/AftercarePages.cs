@@ -1,6 +1,8 @@
+using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Visits;
 using EarHelp.Exchange.Calendars;
+using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 using EarHelp.Web.Turns;
@@ -9,7 +11,7 @@ using NodaTime;
 namespace EarHelp.Web.AfterVisit;
 
 /// <summary>The plan after a visit, for whoever opened the private link, and its days as a calendar file.</summary>
-public sealed class AftercarePages(Talk talk, IVisitStore visits, TimeProvider clock)
+public sealed class AftercarePages(Talk talk, IVisitStore visits, CheckInAnswers checkIns, ServedEditions editions, TimeProvider clock)
 {
     internal const string Address = "/aftercare";
 
@@ -21,7 +23,8 @@ public sealed class AftercarePages(Talk talk, IVisitStore visits, TimeProvider c
             return;
         var today = Now.InZone(words.Edition.Clinic.Zone).Date;
         var isLarge = context.Request.Query[AftercarePage.Size] == AftercarePage.Large;
-        await PageResponse.SendAsync(context, AftercarePage.Write(words, visit, today, FormToken.For(secret), isLarge));
+        var asked = editions.Current is { } served ? await checkIns.FindOpenAsync(served.Edition, visit.Conversation, context.RequestAborted) : null;
+        await PageResponse.SendAsync(context, AftercarePage.Write(words, visit, asked, today, FormToken.For(secret), isLarge));
     }
 
     /// <summary>The days on which something else is to be minded, with a title that says nothing about an ear.</summary>

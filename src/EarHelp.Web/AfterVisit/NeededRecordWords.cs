@@ -11,7 +11,7 @@ public static class NeededRecordWords
         "record list", "record list hint", "record none", "record new", "record by", "record again",
         "record heading", "record hint", "record when", "record when hint", "record when wrong", "record left", "record right", "record person", "record save",
         "record done", "record learnt", "record found", "record advised",
-        "record saved heading", "record saved", "record code", "record code hint", "record link once",
+        "record asked", "record email", "record email hint", "record agreed", "record plan", "record not agreed", "record saved heading", "record saved", "record code", "record code hint", "record link once",
         .. Enum.GetValues<VisitFault>().Select(RecordForm.KeyOf).Distinct(),
     ];
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
+using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Visits;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Facts;
@@ -13,13 +14,15 @@ using NodaTime.Text;
 namespace EarHelp.Web.AfterVisit;
 
 /// <summary>The form on which a clinician ticks what was done and found. What was ticked stays ticked after a fault.</summary>
-sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFinding> ticked)
+sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFinding> ticked, AskedAfter asked)
 {
     internal const string Before = "asked-in";
 
     const string When = "when";
 
     const string Found = "found";
+
+    const string Email = "email", Agreed = "agreed", Plan = "plan";
 
     static readonly (Ear? Ear, string Value, string Words)[] Parts =
         [(Ear.Left, "left", "record left"), (Ear.Right, "right", "record right"), (null, "person", "record person")];
@@ -31,7 +34,7 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
     /// <param name="fault">Key of the words of what is wrong; null: nothing is.</param>
     /// <param name="visit">Identifier of the visit to be: sent twice, it is one.</param>
     internal static ReadOnlyMemory<byte> Write(
-        SignedIn reader, string visit, string before, string when, ImmutableArray<SeenFinding> ticked, string? fault)
+        SignedIn reader, string visit, string before, string when, ImmutableArray<SeenFinding> ticked, AskedAfter asked, string? fault)
     {
         var title = reader.Words["record heading"];
         return StaffFrame.Write(reader, fault is null ? title : reader.Words.Letter.Text("error title", ("title", title)), html =>
@@ -44,9 +47,10 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
             html.Markup("<div class=\"own\"><label for=\"when\">"u8).Text(reader.Words["record when"]).Markup("</label><p class=\"hint\" id=\"when-hint\">"u8)
                 .Text(reader.Words["record when hint"]).Markup("</p><input type=\"datetime-local\" id=\"when\" name=\"when\" aria-describedby=\"when-hint\""u8)
                 .Attribute("value"u8, when).Markup("></div>"u8);
-            var form = new RecordForm(html, reader, ticked);
+            var form = new RecordForm(html, reader, ticked, asked);
             foreach (var part in Parts)
                 form.WritePart(part.Ear, part.Value, part.Words);
+            form.WriteAsked();
             StaffForm.End(html, reader.Words, "record save");
         });
     }
@@ -65,6 +69,8 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
             .Select(f => new SeenFinding(f[1], Parts.FirstOrDefault(p => p.Value == f[0]).Ear)),
     ];
 
+    internal static AskedAfter ReadAsked(IFormCollection fields) => new(StaffForm.ReadLine(fields[Email], ContactCheck.LongestEmail), fields[Agreed] == "yes", fields[Plan] == "yes");
+
     /// <summary>The key of the words of what keeps a visit from being recorded.</summary>
     internal static string KeyOf(VisitFault fault) => fault switch
     {
@@ -73,6 +79,7 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
         VisitFault.UnknownFinding or VisitFault.WrongEar => "record form changed",
         VisitFault.InTheFuture => "record in the future",
         VisitFault.TooLongAgo => "record too long ago",
+        VisitFault.WrongEmail => "record wrong email",
         VisitFault.RecordedOtherwise => "record otherwise",
         VisitFault.UnknownRequest => "record unknown request",
         VisitFault.NotSaved => "record not saved",
@@ -94,6 +101,18 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
         html.Markup("</section>"u8);
     }
 
+    /// <summary>Where the patient is asked how it is; left empty, it waits on the patient's page.</summary>
+    void WriteAsked()
+    {
+        if (Words.Edition.Clinic.CheckInDays.IsEmpty)
+            return;
+        html.Markup("<section><h2>"u8).Text(Words["record asked"]).Markup("</h2><div class=\"own\"><label for=\"email\">"u8).Text(Words["record email"]).Markup("</label><p class=\"hint\" id=\"email-hint\">"u8)
+            .Text(Words["record email hint"]).Markup("</p><input type=\"text\" inputmode=\"email\" id=\"email\" name=\"email\" autocomplete=\"off\" autocapitalize=\"none\" spellcheck=\"false\" aria-describedby=\"email-hint\""u8)
+            .Attribute("value"u8, asked.Email).Markup(" maxlength=\""u8).Number(ContactCheck.LongestEmail).Markup("\"></div><ul class=\"choices\"><li><label class=\"pick\"><input type=\"checkbox\" name=\"agreed\" value=\"yes\""u8)
+            .Markup(asked.IsAgreed ? " checked><span>"u8 : "><span>"u8).Text(Words["record agreed"]).Markup("</span></label></li><li><label class=\"pick\"><input type=\"checkbox\" name=\"plan\" value=\"yes\""u8)
+            .Markup(asked.WantsPlan ? " checked><span>"u8 : "><span>"u8).Text(Words["record plan"]).Markup("</span></label></li></ul></section>"u8);
+    }
+
     void WriteChoice(VisitFinding finding, Ear? ear, string part) =>
         html.Markup("<li><label class=\"pick\"><input type=\"checkbox\" name=\"found\""u8).Attribute("value"u8, $"{part}:{finding.Id}")
             .Markup(ticked.Contains(new SeenFinding(finding.Id, ear)) ? " checked><span>"u8 : "><span>"u8).Text(Words.Edition.Wordings[Words.Language].Findings[finding.Id].Form)
@@ -107,4 +126,12 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, ImmutableArray<SeenFin
         FindingKind.Advised => "record advised",
         _ => throw new UnreachableException(),
     };
+}
+
+/// <summary>By which address the patient may be asked after the visit; empty: by none.</summary>
+/// <param name="IsAgreed">The patient said that messages may go there.</param>
+/// <param name="WantsPlan">A link to the plan goes there now.</param>
+sealed record AskedAfter(string Email, bool IsAgreed, bool WantsPlan)
+{
+    internal static AskedAfter Nowhere { get; } = new("", false, false);
 }

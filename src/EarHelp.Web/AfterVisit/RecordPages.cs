@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.Auditing;
+using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
+using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Codes;
 using EarHelp.Triage.Answers;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
@@ -17,7 +20,7 @@ namespace EarHelp.Web.AfterVisit;
 
 /// <summary>Recording a visit, the list of visits, and links for patients. What is read or done stands in the audit trail first.</summary>
 public sealed class RecordPages(
-    StaffGate gate, IVisitStore visits, VisitRecording recording, ServedEditions editions, Auditor auditor, FaultPages faults, TimeProvider clock)
+    StaffGate gate, IVisitStore visits, IFollowUps followUps, TurnTaking taking, VisitRecording recording, ServedEditions editions, Auditor auditor, FaultPages faults, TimeProvider clock)
 {
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
@@ -26,8 +29,11 @@ public sealed class RecordPages(
         if (await gate.ReadAsync(context, StaffRole.Desk, StaffRole.Clinician) is not { } reader)
             return;
         await auditor.AddAsync(reader.Account.Id, AuditDeed.ListedVisits, null, context.RequestAborted);
-        var all = await visits.AllAsync(context.RequestAborted);
-        await PageResponse.SendAsync(context, WriteList(reader, all));
+        var asked = (await followUps.AllAsync(context.RequestAborted)).ToImmutableDictionary(f => f.Conversation);
+        var listed = ImmutableArray.CreateBuilder<(Visit, ImmutableArray<string>)>();
+        foreach (var visit in await visits.AllAsync(context.RequestAborted))
+            listed.Add((visit, await StatusAsync(reader.Words, visit, asked.GetValueOrDefault(visit.Conversation), context.RequestAborted)));
+        await PageResponse.SendAsync(context, WriteList(reader, listed.ToImmutable()));
     }
 
     public async Task FormAsync(HttpContext context)
@@ -36,7 +42,7 @@ public sealed class RecordPages(
             return;
         var before = StaffForm.ReadLine(context.Request.Query[RecordForm.Before]);
         var when = RecordForm.MomentOf(Now, reader.Words.Edition.Clinic.Zone);
-        await PageResponse.SendAsync(context, RecordForm.Write(reader, Secret.NewIdentifier(), before, when, [], null));
+        await PageResponse.SendAsync(context, RecordForm.Write(reader, Secret.NewIdentifier(), before, when, [], AskedAfter.Nowhere, null));
     }
 
     public async Task RecordAsync(HttpContext context)
@@ -52,13 +58,14 @@ public sealed class RecordPages(
 
         var ticked = RecordForm.ReadTicked(fields);
         var before = StaffForm.ReadLine(fields[RecordForm.Before]);
+        var asked = RecordForm.ReadAsked(fields);
         var link = Secret.New();
-        string? fault = "record when wrong";
-        if (RecordForm.ReadWhen(fields, served.Edition.Clinic.Zone) is { } at)
+        var fault = asked is { Email.Length: > 0, IsAgreed: false } ? "record not agreed" : "record when wrong";
+        if ((asked.IsAgreed || asked.Email.Length == 0) && RecordForm.ReadWhen(fields, served.Edition.Clinic.Zone) is { } at)
         {
             await auditor.AddAsync(by.Account.Id, AuditDeed.RecordedVisit, id, context.RequestAborted);
             var visit = new Visit(id, served.Edition.Id, at, by.Account.ShownName, ticked, before.Length > 0 ? before : null);
-            fault = await recording.RecordAsync(visit, served.Edition, served.DefaultLanguage, Talk.KeyOfLink(link), context.RequestAborted) is { } wrong
+            fault = await recording.RecordAsync(visit, new FollowUp(id, 1, asked.Email, Secret.New()) { WantsPlan = asked.WantsPlan }, served.Edition, served.DefaultLanguage, Talk.KeyOfLink(link), context.RequestAborted) is { } wrong
                 ? RecordForm.KeyOf(wrong)
                 : null;
         }
@@ -66,7 +73,7 @@ public sealed class RecordPages(
         if (fault is null)
             await PageResponse.SendAsync(context, WriteLink(by, AddressOf(context, link)));
         else
-            await PageResponse.SendAsync(context, RecordForm.Write(by, id, before, RecordForm.WrittenWhen(fields), ticked, fault), StatusCodes.Status422UnprocessableEntity);
+            await PageResponse.SendAsync(context, RecordForm.Write(by, id, before, RecordForm.WrittenWhen(fields), ticked, asked, fault), StatusCodes.Status422UnprocessableEntity);
     }
 
     public async Task LinkAsync(HttpContext context)
@@ -82,6 +89,14 @@ public sealed class RecordPages(
             await faults.SendAsync(context, StatusCodes.Status404NotFound);
     }
 
+    /// <summary>Whether the questions were left can only be told by the conversation.</summary>
+    async ValueTask<ImmutableArray<string>> StatusAsync(Words words, Visit visit, FollowUp? followUp, CancellationToken cancellation)
+    {
+        var isWorse = followUp?.Replies.LastOrDefault() is { IsWell: false };
+        var told = isWorse && await taking.FindAsync(visit.Conversation, cancellation) is var (_, state) ? state.Told : null;
+        return CheckInStatus.Of(words, visit, followUp, told?.DecidedAt, Now);
+    }
+
     static string AddressOf(HttpContext context, string link) => $"{context.Request.Scheme}://{context.Request.Host}{VisitLinks.PathOf(link)}";
 
     static ReadOnlyMemory<byte> WriteLink(SignedIn reader, string address) =>
@@ -95,7 +110,7 @@ public sealed class RecordPages(
                 .Attribute("href"u8, AfterVisitParts.Prefix).Markup(">"u8).Text(reader.Words["record list"]).Markup("</a></p>"u8);
         });
 
-    static ReadOnlyMemory<byte> WriteList(SignedIn reader, ImmutableArray<Visit> all)
+    static ReadOnlyMemory<byte> WriteList(SignedIn reader, ImmutableArray<(Visit Visit, ImmutableArray<string> CheckIns)> all)
     {
         var words = reader.Words;
         return StaffFrame.Write(reader, words["record list"], html =>
@@ -105,12 +120,15 @@ public sealed class RecordPages(
                 html.Markup("<p><a class=\"button\""u8).Attribute("href"u8, AfterVisitParts.Prefix + "/new").Markup(">"u8).Text(words["record new"]).Markup("</a></p>"u8);
             if (all.IsEmpty)
                 html.Element("p"u8, words["record none"]);
-            foreach (var visit in all)
+            foreach (var (visit, checkIns) in all)
             {
                 html.Markup("<section><h2>"u8).Text(words.Letter.Moment(visit.At)).Markup("</h2><p>"u8).Text(words.Letter.Text("record by", ("who", visit.By))).Markup("</p><ul>"u8);
                 foreach (var seen in visit.Findings)
                     html.Markup("<li>"u8).Text(PartOf(words, seen.Ear)).Markup(": "u8).Text(FormOf(words, seen)).Markup("</li>"u8);
-                html.Markup("</ul>"u8);
+                html.Markup("</ul><p class=\"hint\">"u8);
+                foreach (var line in checkIns)
+                    html.Text(line).Markup(" "u8);
+                html.Markup("</p>"u8);
                 StaffForm.Begin(html, $"{AfterVisitParts.Prefix}/{visit.Conversation}/link", reader.Token);
                 StaffForm.End(html, words, "record again").Markup("<p><a"u8).Attribute("href"u8, CallerPages.AddressAfter(visit.Conversation)).Markup(">"u8)
                     .Text(words["callers after visit"]).Markup("</a></p></section>"u8);

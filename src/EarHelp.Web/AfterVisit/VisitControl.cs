@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using EarHelp.Clinic.Auditing;
+using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Visits;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Facts;
@@ -27,7 +28,8 @@ public sealed class VisitControl(VisitRecording recording, ServedEditions editio
     /// <summary>A visit as it is sent.</summary>
     /// <param name="At">Local time at the clinic, <c>2026-11-26T10:30</c>.</param>
     /// <param name="Before">The conversation from which it was asked for, or null.</param>
-    public sealed record SentVisit(string At, string By, ImmutableArray<SeenFinding> Findings, string? Before = null);
+    /// <param name="Email">Where the patient agreed to be asked after it; empty: nowhere.</param>
+    public sealed record SentVisit(string At, string By, ImmutableArray<SeenFinding> Findings, string? Before = null, string Email = "");
 
     /// <summary>Answers 200 with the findings of the edition that is served: name, about, kind, and what staff tick.</summary>
     public Task FindingsAsync(HttpContext context)
@@ -55,7 +57,7 @@ public sealed class VisitControl(VisitRecording recording, ServedEditions editio
             Secret.NewIdentifier(), served.Edition.Id, served.Edition.Clinic.Zone.AtLeniently(local).ToInstant(), sent.By.Trim(), sent.Findings, sent.Before);
         var link = Secret.New();
         await auditor.AddAsync(Actor.Terminal, AuditDeed.RecordedVisit, visit.Conversation, context.RequestAborted);
-        if (await recording.RecordAsync(visit, served.Edition, served.DefaultLanguage, Talk.KeyOfLink(link), context.RequestAborted) is { } fault)
+        if (await recording.RecordAsync(visit, new FollowUp(visit.Conversation, 1, sent.Email.Trim(), Secret.New()), served.Edition, served.DefaultLanguage, Talk.KeyOfLink(link), context.RequestAborted) is { } fault)
         {
             context.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             await context.Response.WriteAsJsonAsync(new { fault }, Json, context.RequestAborted);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Taking;
+using EarHelp.Web.Metrics;
 using Microsoft.Bot.Builder;
 using Microsoft.Bot.Schema;
 using Newtonsoft.Json.Linq;
@@ -10,14 +11,16 @@ namespace EarHelp.Web.Bot;
 
 /// <summary>One bot for every channel: it turns activities into turns and replies into activities, and keeps nothing itself.</summary>
 public sealed partial class EarHelpBot(
-    TurnTaking turns, ChannelTurns channelTurns, FixedEmergency emergency, TimeProvider clock, ILogger<EarHelpBot> log) : IBot
+    TurnTaking turns, ChannelTurns channelTurns, FixedEmergency emergency, ServiceMeter meter, TimeProvider clock, ILogger<EarHelpBot> log) : IBot
 {
     public async Task OnTurnAsync(ITurnContext turnContext, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(turnContext);
         if (turnContext.TurnState.Get<OwnTurn>() is { } own)
         {
+            var from = clock.GetTimestamp();
             var taken = await turns.TakeAsync(own.Conversation, own.Turn, own.NewKeys, cancellationToken).ConfigureAwait(false);
+            meter.Count(taken, clock.GetElapsedTime(from).TotalSeconds);
             turnContext.TurnState.Add<TurnTaken>(taken);
             await SendAsync(turnContext, taken is TurnTaken.Kept kept ? ReplyActivities.Typed(kept.Replies) : [], cancellationToken).ConfigureAwait(false);
             return;
@@ -47,11 +50,15 @@ public sealed partial class EarHelpBot(
         try
         {
             var conversation = ChannelConversation.Of(activity.ChannelId ?? string.Empty, activity.Conversation.Id);
+            var from = clock.GetTimestamp();
             var taken = await channelTurns.TakeAsync(conversation, turn, activity.Locale, cancellation).ConfigureAwait(false);
+            foreach (var one in taken)
+                meter.Count(one, clock.GetElapsedTime(from).TotalSeconds / taken.Count);
             return [.. taken.SelectMany(Activities)];
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
+            meter.CountFault(fault.GetType().Name);
             LogFault(log, fault.GetType().Name, Environment.NewLine, fault.StackTrace);
             return [NotSaved(null, null, [])];
         }

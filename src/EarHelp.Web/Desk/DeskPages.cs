@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Staff;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
 using EarHelp.Web.Staff;
@@ -9,7 +10,7 @@ using EarHelp.Web.Staff;
 namespace EarHelp.Web.Desk;
 
 /// <summary>The list of requests and the page of one of them. What is read stands in the audit trail first.</summary>
-public sealed class DeskPages(StaffGate gate, RequestDesk desk, Auditor auditor, FaultPages faults)
+public sealed class DeskPages(StaffGate gate, RequestDesk desk, CheckInWatch checkIns, Auditor auditor, FaultPages faults)
 {
     /// <summary>Which requests an account was shown last: a list that only counts the minutes down is not read anew.</summary>
     readonly ConcurrentDictionary<string, string> _shown = new(StringComparer.Ordinal);
@@ -26,7 +27,7 @@ public sealed class DeskPages(StaffGate gate, RequestDesk desk, Auditor auditor,
         if (!isPart || _shown.GetValueOrDefault(reader.Account.Id) != shown)
             await auditor.AddAsync(reader.Account.Id, AuditDeed.ListedRequests, null, context.RequestAborted);
         _shown[reader.Account.Id] = shown;
-        await PageResponse.SendAsync(context, isPart ? QueuePage.WritePart(reader.Words, queue, desk.Now) : QueuePage.Write(reader, queue, desk.Now));
+        await PageResponse.SendAsync(context, isPart ? QueuePage.WritePart(reader.Words, queue, checkIns.Left, desk.Now) : QueuePage.Write(reader, queue, checkIns.Left, desk.Now));
     }
 
     public async Task RequestAsync(HttpContext context)

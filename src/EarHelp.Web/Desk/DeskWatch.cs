@@ -9,9 +9,9 @@ using NodaTime.Text;
 
 namespace EarHelp.Web.Desk;
 
-/// <summary>Every minute: what nobody has answered in time goes to whoever is on duty, and visits inside a closing at once are called off.</summary>
+/// <summary>Every minute, on one node at a time: what nobody has answered in time goes to whoever is on duty, and visits inside a closing at once are called off.</summary>
 public sealed partial class DeskWatch(
-    RequestDesk desk, VisitRequests requests, IStaffStore staff, EscalatedNow escalated, Closing closing, Auditor auditor, TimeProvider clock, ILogger<DeskWatch> log) : BackgroundService
+    IKeptElsewhere elsewhere, RequestDesk desk, VisitRequests requests, IStaffStore staff, EscalatedNow escalated, Closing closing, Auditor auditor, TimeProvider clock, ILogger<DeskWatch> log) : BackgroundService
 {
     static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
 
@@ -56,16 +56,20 @@ public sealed partial class DeskWatch(
 
     async Task LookAloneAsync(CancellationToken cancellation)
     {
-        await closing.CallOffAsync(Actor.Service, cancellation);
+        var claimed = await elsewhere.ClaimAsync("desk", cancellation);
+        await using var _ = claimed;
+        if (claimed is not null)
+            await closing.CallOffAsync(Actor.Service, cancellation);
         var order = await desk.QueueAsync(cancellation);
         var accounts = await staff.AllAsync(cancellation);
         var names = string.Join(", ", Escalation.OnDuty(accounts).Select(a => a.ShownName));
         var unanswered = 0;
         foreach (var request in order.Unanswered.Select(k => k.Request))
         {
-            if (Escalation.IsDue(request, request.Urgency, desk.Now))
+            var isDue = Escalation.IsDue(request, request.Urgency, desk.Now);
+            if (isDue && claimed is not null)
                 await EscalateAsync(request, names, cancellation);
-            else if (!Escalation.IsEscalated(request, request.Urgency))
+            else if (!isDue && !Escalation.IsEscalated(request, request.Urgency))
                 continue;
             unanswered++;
         }

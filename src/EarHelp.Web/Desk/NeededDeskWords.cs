@@ -16,7 +16,7 @@ public static class NeededDeskWords
         "desk telephone heading", "desk note", "desk note hint", "desk note missing", "desk telephoned", "desk not reached",
         "desk elsewhere heading", "desk place", "desk place note", "desk patient reads", "desk place missing", "desk elsewhere",
         "desk level heading", "desk level", "desk reason", "desk reason missing", "desk level missing", "desk level refused", "desk choose",
-        "desk step called off", "desk step did not come", "desk step escalated", "desk escalated", "desk did not come", "desk not over", "desk same person",
+        "desk step called off", "desk step did not come", "desk step escalated", "desk step not well", "desk after visit", "desk escalated", "desk did not come", "desk not over", "desk same person",
         "closing heading", "closing hint", "closing last day", "closing close", "closing now", "closing open hint", "closing open", "closing wrong day",
         "incidents heading", "incidents none", "incident heading", "incident hint", "incident kept", "incident happened", "incident staff reads", "incident send",
         "incident by", "incident by patient", "incident conversation", "incident edition", "incident rules", "incident rules none",

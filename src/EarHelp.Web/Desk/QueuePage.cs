@@ -4,6 +4,7 @@ using System.Globalization;
 using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
@@ -14,26 +15,29 @@ namespace EarHelp.Web.Desk;
 /// <summary>All requests in the order in which someone must look; the part that changes can be sent by itself.</summary>
 static class QueuePage
 {
-    internal static ReadOnlyMemory<byte> Write(SignedIn reader, DeskOrder queue, Instant now) =>
+    /// <param name="left">How many patients are not well after a visit and left the questions.</param>
+    internal static ReadOnlyMemory<byte> Write(SignedIn reader, DeskOrder queue, int left, Instant now) =>
         StaffFrame.Write(reader, reader.Words["desk heading"], html =>
         {
             html.Element("h1"u8, reader.Words["desk heading"]).Markup("<p class=\"heard\" role=\"status\" id=\"desk-status\"></p><div id=\"queue\" data-events=\"/staff/desk/events\">"u8);
-            WriteQueue(html, reader.Words, queue, now);
+            WriteQueue(html, reader.Words, queue, left, now);
             html.Markup("</div>"u8);
         });
 
-    internal static ReadOnlyMemory<byte> WritePart(Words words, DeskOrder queue, Instant now)
+    internal static ReadOnlyMemory<byte> WritePart(Words words, DeskOrder queue, int left, Instant now)
     {
         var output = new ArrayBufferWriter<byte>();
-        WriteQueue(new HtmlWriter(output), words, queue, now);
+        WriteQueue(new HtmlWriter(output), words, queue, left, now);
         return output.WrittenMemory;
     }
 
-    static void WriteQueue(HtmlWriter html, Words words, DeskOrder queue, Instant now)
+    static void WriteQueue(HtmlWriter html, Words words, DeskOrder queue, int left, Instant now)
     {
         var count = queue.Unanswered.Length.ToString(CultureInfo.InvariantCulture);
         html.Markup("<p id=\"desk-count\"><strong>"u8).Text(words.Letter.Text("desk count", ("number", count))).Markup("</strong> "u8)
             .Text(words.Letter.Text("desk as of", ("moment", words.Letter.Moment(now)))).Markup("</p>"u8);
+        if (left > 0)
+            html.Markup("<p><strong><a"u8).Attribute("href"u8, AfterVisitParts.Prefix).Markup(">"u8).Text(words.Letter.Text("check-in staff left count", ("number", left.ToString(CultureInfo.InvariantCulture)))).Markup("</a></strong></p>"u8);
         WriteTable(html, words, "desk unanswered", queue.Unanswered, now);
         WriteTable(html, words, "desk answered", queue.Answered, now);
     }
@@ -56,7 +60,10 @@ static class QueuePage
         var request = kept.Request;
         html.Markup("<tr><td>"u8);
         WriteUrgency(html, words, request.Urgency, now);
-        html.Markup("</td><td><a"u8).Attribute("href"u8, "/staff/desk/" + request.Conversation).Markup(">"u8).Typed(NameOf(words, kept)).Markup("</a></td><td>"u8);
+        html.Markup("</td><td><a"u8).Attribute("href"u8, "/staff/desk/" + request.Conversation).Markup(">"u8).Typed(NameOf(words, kept)).Markup("</a>"u8);
+        if (request.Steps.Any(s => s.Kind == DeskStepKind.NotWell))
+            html.Markup("<br>"u8).Text(words["desk after visit"]);
+        html.Markup("</td><td>"u8);
         html.Text(words[WaysWords(kept.Contact)]);
         foreach (var need in kept.Contact is { } contact ? Visits.RequestFields.Needs.Where(n => n.IsNeeded(contact.Needs)) : [])
             html.Markup("<br>"u8).Text(words[need.Words]);

@@ -22,6 +22,7 @@ static class StepWords
         DeskStepKind.CalledOff => "desk step called off",
         DeskStepKind.DidNotCome => "desk step did not come",
         DeskStepKind.Escalated => "desk step escalated",
+        DeskStepKind.NotWell => "desk step not well",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 }

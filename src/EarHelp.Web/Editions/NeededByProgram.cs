@@ -1,10 +1,12 @@
 using EarHelp.Content;
 using EarHelp.Conversation.Telling;
 using EarHelp.Web.AfterVisit;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Figures;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
+using EarHelp.Web.Systems;
 using EarHelp.Web.Visits;
 using NodaTime;
 
@@ -17,6 +19,6 @@ public static class NeededByProgram
     public static CompileOptions On(LocalDate? today) =>
         new(
             today,
-            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(FigureWords.Needed).Union(NeededAftercareWords.Texts).Union(RequiredWords.Interface)],
+            [.. NeededWords.Texts.Union(NeededVisitWords.Texts).Union(NeededStaffWords.Texts).Union(NeededDeskWords.Texts).Union(NeededRecordWords.Texts).Union(FigureWords.Needed).Union(NeededAftercareWords.Texts).Union(NeededSystemWords.Texts).Union(NeededCheckInWords.Texts).Union(RequiredWords.Interface)],
             [.. NeededWords.Pages.Union(NeededVisitWords.Pages).Union(NeededDeskWords.Pages).Union(RequiredWords.Pages)]);
 }

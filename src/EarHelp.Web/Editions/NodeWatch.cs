@@ -1,10 +1,15 @@
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
+using EarHelp.Web.Desk;
 
 namespace EarHelp.Web.Editions;
 
-/// <summary>Takes up what other nodes did: an edition that was published, something that was withdrawn, a conversation that was erased.</summary>
-public sealed partial class NodeWatch(IKeptElsewhere elsewhere, ServedEditions editions, TurnTaking taking, TimeProvider clock, ILogger<NodeWatch> log) : BackgroundService
+/// <summary>
+/// Takes up what other nodes did: an edition that was published, something that was withdrawn, a clinic that was closed, a conversation that
+/// was erased, a request that changed.
+/// </summary>
+public sealed partial class NodeWatch(
+    IKeptElsewhere elsewhere, ServedEditions editions, TurnTaking taking, ClosedAtOnce closed, DeskBell bell, TimeProvider clock, ILogger<NodeWatch> log) : BackgroundService
 {
     static readonly TimeSpan Pause = TimeSpan.FromSeconds(0.5);
 
@@ -42,8 +47,17 @@ public sealed partial class NodeWatch(IKeptElsewhere elsewhere, ServedEditions e
             case ChangedElsewhere.Erased erased:
                 taking.Forget(erased.Conversation);
                 break;
+            case ChangedElsewhere.Closings:
+                await closed.ReadAsync(stopping);
+                bell.Ring();
+                break;
+            case ChangedElsewhere.Requests:
+                bell.Ring();
+                break;
             case ChangedElsewhere.Anything:
                 taking.ForgetAll();
+                await closed.ReadAsync(stopping);
+                bell.Ring();
                 await editions.FollowAsync(stopping);
                 break;
             default:

@@ -24,6 +24,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
     readonly SemaphoreSlim _oneAtATime = new(1, 1);
     readonly ConcurrentDictionary<string, ServedEdition> _earlier = new(StringComparer.Ordinal);
     volatile ServedEdition? _current;
+    volatile Moment? _servedSince;
 
     /// <summary>Null until the first edition without a fault.</summary>
     public ServedEdition? Current => _current;
@@ -32,6 +33,9 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
     public string? Published => ledger.Ledger.Published;
 
     public Withdrawals Withdrawn => ledger.Withdrawn;
+
+    /// <summary>When this process took up what it serves; null: it serves none.</summary>
+    public DateTimeOffset? ServedSince => _servedSince?.At;
 
     ServedEdition IEditionShelf.Current =>
         _current ?? throw new InvalidOperationException("No edition is served yet, so no turn can be taken.");
@@ -158,6 +162,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         if (_current is { } before)
             _earlier[before.Edition.Id] = before;
         _current = served;
+        _servedSince = new Moment(clock.GetUtcNow());
     }
 
     async ValueTask<(ServedEdition? Served, ImmutableArray<Problem> Problems)> CompileKeptAsync(string id, CompileOptions options, CancellationToken cancellation)
@@ -169,6 +174,8 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             ? (new ServedEdition(edition, assessor, ledger.IsSigned, closed.All, ledger.IsInvented), [])
             : (null, compiled.Problems);
     }
+
+    sealed record Moment(DateTimeOffset At);
 
     /// <summary>In UTC: the day only tells whether the holidays are known far enough.</summary>
     LocalDate Today() => Instant.FromDateTimeOffset(clock.GetUtcNow()).InUtc().Date;

@@ -21,7 +21,7 @@ sealed class FigureWords(Words words)
     internal string Hint(FigureKind kind) =>
         words.Letter.Text(KeyOf(kind) + " hint", ("question", words.Edition.Clinic.CountedAmong is { } among ? words.Letter.Brief(among, null) : string.Empty));
 
-    internal string Column(string column) => column == FigureNames.One ? words["figures count"] : words["figures " + ColumnKeyOf(Enum.Parse<AnsweredWhen>(column))];
+    internal string Column(string column) => column == FigureNames.One ? words["figures count"] : Enum.TryParse<CheckInResult>(column, out var result) ? words["figures " + ColumnKeyOf(result)] : words["figures " + ColumnKeyOf(Enum.Parse<AnsweredWhen>(column))];
 
     internal string Row(FigureKind kind, FigureRow row) => kind switch
     {
@@ -30,6 +30,7 @@ sealed class FigureWords(Words words)
         FigureKind.Stops => words.Letter.BriefOfScreen(row.Name, null),
         FigureKind.NotSure => words.Letter.Brief(row.Name, null),
         FigureKind.NotFound => row.Name.Length > 0 ? row.Name : words["figures nothing near"],
+        FigureKind.CheckIns => words.Letter.Text("figures day", ("number", row.Name)),
         FigureKind.Answers => words.Letter.Text("figures answer", ("question", words.Letter.Brief(row.Of!, null)), ("answer", Value(row.Of!, row.Name))),
         _ => throw new UnreachableException(),
     };
@@ -42,7 +43,8 @@ sealed class FigureWords(Words words)
         "figures few", "figures withheld", "figures nothing near", "figures answer", "figures list empty",
         .. Enum.GetValues<FigureKind>().SelectMany(k => (string[])[KeyOf(k), KeyOf(k) + " hint"]),
         .. Enum.GetValues<AnsweredWhen>().Select(w => "figures " + ColumnKeyOf(w)),
-        "figures " + FigureNames.BeforeVisit, "figures " + FigureNames.AfterVisit, "figures " + FigureNames.OnTelephone,
+        .. Enum.GetValues<CheckInResult>().Select(r => "figures " + ColumnKeyOf(r)),
+        "figures day", "figures " + FigureNames.BeforeVisit, "figures " + FigureNames.AfterVisit, "figures " + FigureNames.OnTelephone,
         "figures " + FigureNames.NotSure, "figures " + FigureNames.NotAsked,
     ];
 
@@ -57,6 +59,15 @@ sealed class FigureWords(Words words)
         FigureKind.NotSure => "figures unsure",
         FigureKind.NotFound => "figures not found",
         FigureKind.Answers => "figures answers",
+        FigureKind.CheckIns => "figures check-ins",
+        _ => throw new UnreachableException(),
+    };
+
+    static string ColumnKeyOf(CheckInResult result) => result switch
+    {
+        CheckInResult.Well => "well",
+        CheckInResult.NotWell => "not well",
+        CheckInResult.Silent => "silent",
         _ => throw new UnreachableException(),
     };
 

@@ -12,7 +12,7 @@ namespace EarHelp.Web.Figures;
 /// is walked seldom, however often the page is read.
 /// </summary>
 public sealed class FiguresCount(
-    IKeptConversations kept, ITurnStore turns, IRequestStore requests, ICallers callers, TimeProvider clock, ILogger<FiguresCount> log) : IDisposable
+    IKeptConversations kept, ITurnStore turns, IRequestStore requests, IVisitStore visits, IFollowUps followUps, ICallers callers, TimeProvider clock, ILogger<FiguresCount> log) : IDisposable
 {
     /// <summary>Common practice: figures of a month need no minute.</summary>
     const int UsedForMinutes = 10;
@@ -62,6 +62,14 @@ public sealed class FiguresCount(
 
         foreach (var request in (await requests.WaitingAsync(cancellation)).Select(k => CountedRequest.Of(k.Request, now)))
             MonthOf(request.AskedAt).Add(request);
+        foreach (var followUp in await followUps.AllAsync(cancellation))
+        {
+            if (await visits.FindAsync(followUp.Conversation, cancellation) is not { } visit)
+                continue;
+            foreach (var checkIn in CountedCheckIn.Of(edition.Edition, visit, followUp, now))
+                MonthOf(visit.At).Add(checkIn);
+        }
+
         if (unreadable > 0)
             FigureLog.Unreadable(log, unreadable);
         return new CountedMonths(edition.Edition.Id, now, months.ToImmutableSortedDictionary(m => m.Key, m => m.Value.Show(edition.Dialog)));

@@ -63,10 +63,14 @@ static class PlanPage
     {
         if (visit == VisitInPlan.None)
             return;
-        var hasAsked = visit != VisitInPlan.Offered;
-        html.Markup("<section><h2>"u8).Text(words["visit offer heading"]).Markup("</h2><p>"u8).Text(words[visit == VisitInPlan.Answered ? "visit answered" : hasAsked ? "visit asked" : "visit offer"])
-            .Markup("</p><p><a class=\"button\" href=\"/visit\">"u8).Text(words[hasAsked ? "visit asked button" : "visit offer button"])
-            .Markup("</a></p></section>"u8);
+        var (heading, said, button) = visit switch
+        {
+            VisitInPlan.Offered => ("visit offer heading", "visit offer", "visit offer button"),
+            VisitInPlan.NotWell => ("check-in plan heading", "check-in plan", "check-in plan button"),
+            VisitInPlan.Answered => ("visit offer heading", "visit answered", "visit asked button"),
+            _ => ("visit offer heading", "visit asked", "visit asked button"),
+        };
+        html.Markup("<section><h2>"u8).Text(words[heading]).Markup("</h2><p>"u8).Text(words[said]).Markup("</p><p><a class=\"button\" href=\"/visit\">"u8).Text(words[button]).Markup("</a></p></section>"u8);
     }
 
     static void WriteTools(HtmlWriter html, Words words, string token, string nextTurn)

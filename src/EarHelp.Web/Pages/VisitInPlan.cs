@@ -11,6 +11,9 @@ public enum VisitInPlan
     /// <summary>The person has asked for one.</summary>
     Asked,
 
+    /// <summary>The clinic has the answers of a person who is not well after a visit.</summary>
+    NotWell,
+
     /// <summary>The clinic has said something about it, which may differ from the plan.</summary>
     Answered,
 }

@@ -7,6 +7,8 @@ using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Searching;
 using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Fhir;
+using EarHelp.Storage;
+using EarHelp.Storage.Backups;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Staff;
 using NodaTime;
@@ -16,7 +18,7 @@ namespace EarHelp.Web.Serving;
 
 /// <summary>What the command line may ask of a running service. What it reads or changes of a patient stands in the audit trail before.</summary>
 public sealed class Control(
-    ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions, IAuditTrail trail, Auditor auditor, RecordExport records,
+    IStore whole, ITurnStore store, IKeptConversations kept, IRequestStore requests, TurnTaking taking, ServedEditions editions, IAuditTrail trail, Auditor auditor, RecordExport records,
     TimeProvider clock)
 {
     /// <summary>Answers 200 with <c>{"erased":true}</c>, or 404 if there is no such conversation.</summary>
@@ -81,6 +83,15 @@ public sealed class Control(
         await AuditAsync(context, AuditDeed.ReadAudit, null);
         context.Response.ContentType = "application/json";
         await context.Response.Body.WriteAsync(AuditJson.Write(await trail.ReadAsync(context.RequestAborted)), context.RequestAborted);
+    }
+
+    /// <summary>Answers 200 with a backup of the whole store (see <see cref="BackupWriter"/>); an answer without its last line is none.</summary>
+    public async Task BackUpAsync(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        await AuditAsync(context, AuditDeed.BackedUp, null);
+        context.Response.ContentType = "application/gzip";
+        await BackupWriter.WriteAsync(whole, context.Response.Body, clock.GetUtcNow(), context.RequestAborted);
     }
 
     /// <summary>Answers 200 with a conversation as FHIR, 404 if there is none in which something was told, or 409 with why it cannot be written.</summary>

@@ -36,6 +36,7 @@ public static class ControlSocket
         app.MapGet(Prefix + "/unanswered", control.UnansweredAsync);
         app.MapGet(Prefix + "/requests", control.RequestsAsync);
         app.MapGet(Prefix + "/audit", control.AuditAsync);
+        app.MapGet(Prefix + "/backup", control.BackUpAsync);
         AfterVisitParts.MapControl(app);
         app.MapGet(Prefix + "/records/of/{id}", control.RecordsOfAsync);
         app.MapGet(Prefix + "/records/day/{id}", control.RecordsOfDayAsync);

@@ -1,8 +1,10 @@
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Web.Bot;
+using EarHelp.Web.Metrics;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
+using EarHelp.Web.Systems;
 
 namespace EarHelp.Web.Serving;
 
@@ -10,22 +12,22 @@ namespace EarHelp.Web.Serving;
 /// Every request passes here first: it gets the headers, is counted against the limits, and whatever goes wrong behind it ends in
 /// a page that shows the emergency text.
 /// </summary>
-public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits, FaultPages faults, ILogger<FrontDoor> log)
+public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits, FaultPages faults, ServiceMeter meter, ServiceSettings settings, ILogger<FrontDoor> log)
 {
     public async Task InvokeAsync(HttpContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
         ResponseHeaders.AddTo(context);
-        if (!ControlSocket.IsRightDoor(context))
+        if (!ControlSocket.IsRightDoor(context) || !MetricsDoor.IsRightDoor(context, settings))
         {
-            await faults.SendAsync(context, StatusCodes.Status404NotFound);
+            await SendAsync(context, StatusCodes.Status404NotFound);
             return;
         }
 
         if (!ControlSocket.IsAsked(context) && !limits.Allows(context))
         {
             context.Response.Headers.RetryAfter = "60";
-            await faults.SendAsync(context, StatusCodes.Status429TooManyRequests);
+            await SendAsync(context, StatusCodes.Status429TooManyRequests);
             return;
         }
 
@@ -46,8 +48,11 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
         var response = context.Response;
         if (response.StatusCode >= StatusCodes.Status400BadRequest && !response.HasStarted && response.ContentLength is null
             && response.ContentType is null && !ControlSocket.IsAsked(context) && context.Request.Path != BotChannel.Path)
-            await faults.SendAsync(context, response.StatusCode);
+            await SendAsync(context, response.StatusCode);
     }
+
+    /// <summary>A page for people, problem details for the clinic's own systems.</summary>
+    Task SendAsync(HttpContext context, int status) => SystemApi.IsAsked(context) ? SystemProblem.SendAsync(context, status) : faults.SendAsync(context, status);
 
     async Task SendFaultAsync(HttpContext context, Exception fault)
     {
@@ -56,10 +61,14 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
         switch (fault)
         {
             case BadHttpRequestException bad:
-                await faults.SendAsync(context, bad.StatusCode);
+                await SendAsync(context, bad.StatusCode);
                 break;
             case InvalidDataException:
-                await faults.SendAsync(context, StatusCodes.Status400BadRequest);
+                await SendAsync(context, StatusCodes.Status400BadRequest);
+                break;
+            case StoreFailedException or EditionGoneException when SystemApi.IsAsked(context):
+                LogFault(fault.GetType().Name, fault.StackTrace);
+                await SendAsync(context, StatusCodes.Status503ServiceUnavailable);
                 break;
             case StoreFailedException:
                 LogFault(fault.GetType().Name, fault.StackTrace);
@@ -71,7 +80,7 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
                 break;
             default:
                 LogFault(fault.GetType().Name, fault.StackTrace);
-                await faults.SendAsync(context, StatusCodes.Status500InternalServerError);
+                await SendAsync(context, StatusCodes.Status500InternalServerError);
                 break;
         }
     }
@@ -83,5 +92,9 @@ public sealed partial class FrontDoor(RequestDelegate next, RequestLimits limits
     [LoggerMessage(Level = LogLevel.Error, Message = "A conversation cannot go on. {Reason}")]
     static partial void LogGone(ILogger log, string reason);
 
-    void LogFault(string kind, string? place) => LogFault(log, kind, Environment.NewLine, place);
+    void LogFault(string kind, string? place)
+    {
+        meter.CountFault(kind);
+        LogFault(log, kind, Environment.NewLine, place);
+    }
 }

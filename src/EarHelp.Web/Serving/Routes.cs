@@ -1,5 +1,7 @@
 using EarHelp.Web.AfterVisit;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Look;
+using EarHelp.Web.Metrics;
 using EarHelp.Web.Staff;
 using EarHelp.Web.Turns;
 using EarHelp.Web.Visits;
@@ -30,6 +32,7 @@ static class Routes
         Read("/back/{secret}", pages.BackAsync);
         Read("/complaints", context => pages.TextAsync(context, "complaints"));
         MapVisits(app);
+        CheckInParts.Map(app);
         StaffParts.Map(app);
         app.MapPost("/answer", turns.AnswerAsync);
         app.MapPost("/confirm", turns.ConfirmAsync);
@@ -45,6 +48,7 @@ static class Routes
         foreach (var file in LookFile.All)
             Read(file.Address, file.SendAsync);
         Health.Map(app);
+        MetricsDoor.Map(app);
         ControlSocket.Map(app);
 
         void Read(string address, RequestDelegate answer) => app.MapMethods(address, Reading, answer);

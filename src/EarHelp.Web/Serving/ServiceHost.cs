@@ -6,10 +6,14 @@ using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Fhir;
 using EarHelp.Storage;
+using EarHelp.Storage.Backups;
 using EarHelp.Web.Bot;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
+using EarHelp.Web.Metrics;
 using EarHelp.Web.Pages;
+using EarHelp.Web.Provider;
 using EarHelp.Web.Security;
 using EarHelp.Web.Staff;
 using EarHelp.Web.Turns;
@@ -40,7 +44,9 @@ public static class ServiceHost
         builder.Services.PostConfigure<LoggerFilterOptions>(LogFloor.Apply);
         ConfigureServer(builder, settings);
         AddParts(builder.Services, settings);
+        CheckInParts.Add(builder.Services, MailSetup.Read(builder.Configuration));
         BotChannel.Add(builder.Services, builder.Configuration);
+        ProviderParts.Add(builder.Services, builder.Configuration);
         configure?.Invoke(builder.Services);
         var app = builder.Build();
         if (!settings.Proxies.IsEmpty)
@@ -49,6 +55,7 @@ public static class ServiceHost
         app.UseRouting();
         Routes.Map(app);
         BotChannel.Map(app);
+        ProviderParts.Map(app);
         return app;
     }
 
@@ -71,7 +78,7 @@ public static class ServiceHost
         services.AddSingleton<TimePages>();
         services.AddSingleton<TimesToOffer>();
         services.AddSingleton<IBusyTimes, BusyFeed>();
-        services.AddSingleton(_ => StoreOpening.Open(settings.Data, settings.Store, new StoreOptions()));
+        services.AddSingleton(_ => StoreOpening.Open(settings.Data, settings.Store, new StoreOptions { ErasureList = Path.Combine(settings.Data, ErasureList.FileName) }));
         services.AddSingleton<ITurnStore>(parts => parts.GetRequiredService<IStore>());
         services.AddSingleton<IEditionArchive>(parts => parts.GetRequiredService<IStore>());
         services.AddSingleton<IEditionLedger>(parts => parts.GetRequiredService<IStore>());
@@ -84,8 +91,10 @@ public static class ServiceHost
         services.AddSingleton(parts => parts.GetRequiredService<IStore>().Closings);
         services.AddSingleton(parts => parts.GetRequiredService<IStore>().Incidents);
         services.AddSingleton(parts => parts.GetRequiredService<IStore>().Callers);
+        services.AddSingleton(parts => parts.GetRequiredService<IStore>().FollowUps);
         services.AddSingleton<ClosedAtOnce>();
         StaffParts.Add(services, settings);
+        MetricsDoor.Add(services);
         services.AddSingleton<LedgerInForce>();
         services.AddSingleton<EditionDeeds>();
         services.AddSingleton<Control>();
@@ -120,7 +129,7 @@ public static class ServiceHost
 
     static void ConfigureServer(WebApplicationBuilder builder, ServiceSettings settings)
     {
-        builder.WebHost.UseUrls($"{settings.Urls};http://unix:{ControlSocket.PathIn(settings.Data)}");
+        builder.WebHost.UseUrls($"{settings.Urls};http://unix:{ControlSocket.PathIn(settings.Data)};{settings.MetricsUrl?.GetLeftPart(UriPartial.Authority)}".TrimEnd(';'));
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 
 namespace EarHelp.Web.Serving;
 
@@ -28,6 +30,12 @@ public sealed record ServiceSettings(
     /// <summary>A PostgreSQL database that several nodes share, <c>Host=...;Database=...;Username=...</c>. Null: LiteDB in the data folder.</summary>
     public string? Store { get; init; }
 
+    /// <summary>An address of its own at which metrics are read, and nothing else. Null: only the socket in the data folder tells them.</summary>
+    public Uri? MetricsUrl { get; init; }
+
+    /// <summary>Encrypts the keys that seal what staff's browsers hold; the same on every node. Null: they are kept as they are.</summary>
+    public X509Certificate2? KeysCertificate { get; init; }
+
     const int DefaultUnfinishedDays = 7;
     const int DefaultRequestsAMinute = 300;
     const int DefaultRequestsASecond = 2000;
@@ -52,6 +60,8 @@ public sealed record ServiceSettings(
             Whole(configuration, "requests-a-second", DefaultRequestsASecond))
         {
             Store = configuration["store"] is { Length: > 0 } store ? store : null,
+            MetricsUrl = configuration["metrics-url"] is { Length: > 0 } url ? MetricsAddress(url) : null,
+            KeysCertificate = configuration["keys-certificate"] is { Length: > 0 } file ? Certificate(file) : null,
             BusyCalendar = configuration["busy-calendar"] is { Length: > 0 } busy ? busy : null,
         };
     }
@@ -79,6 +89,23 @@ public sealed record ServiceSettings(
         return int.TryParse(written, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0
             ? number
             : throw new SettingsException($"\"{written}\" cannot be used for --{name}: write a whole number above 0.");
+    }
+
+    static Uri MetricsAddress(string written) =>
+        Uri.TryCreate(written, UriKind.Absolute, out var url) && url is { Scheme: "http", Port: > 0, AbsolutePath: "/" }
+            ? url
+            : throw new SettingsException($"\"{written}\" cannot be used for --metrics-url: write an address with a port of its own, for example http://127.0.0.1:9464.");
+
+    static X509Certificate2 Certificate(string file)
+    {
+        try
+        {
+            return X509Certificate2.CreateFromPemFile(file);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or CryptographicException or ArgumentException)
+        {
+            throw new SettingsException($"The file \"{file}\" of --keys-certificate cannot be used: {fault.Message} Write a certificate and its private key into it, both as PEM.");
+        }
     }
 
     static IEnumerable<IPAddress> Addresses(string? written)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
+using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
+using EarHelp.Web.Systems;
 
 namespace EarHelp.Web.Staff;
 
@@ -62,6 +64,7 @@ public sealed class AccountPages(StaffGate gate, IStaffStore store, FaultPages f
             StaffForm.WriteLine(html, words, StaffForm.Name, "staff invite name", "text", "off");
             StaffForm.WriteRoles(html, words, []);
             StaffForm.End(html, words, "staff invite button");
+            SystemForm.WriteNew(html, reader);
         });
     }
 
@@ -75,17 +78,32 @@ public sealed class AccountPages(StaffGate gate, IStaffStore store, FaultPages f
             StaffForm.WriteFault(html, words, fault);
             if (account.State == StaffState.Closed)
                 return;
+            if (account.Has(StaffRole.System))
+            {
+                SystemForm.WriteEnd(html, reader, account);
+                return;
+            }
+
             var address = $"{StaffParts.Prefix}/accounts/{account.Id}";
-            StaffForm.Begin(html, address + "/roles", reader.Token);
-            StaffForm.WriteRoles(html, words, account.Roles);
-            StaffForm.End(html, words, "staff roles button");
-            html.Markup("<section><h2>"u8).Text(words["staff code again heading"]).Markup("</h2><p>"u8).Text(words["staff code again"]).Markup("</p>"u8);
-            StaffForm.Begin(html, address + "/code", reader.Token);
-            StaffForm.End(html, words, "staff code again button").Markup("</section><section><h2>"u8).Text(words["staff close heading"]).Markup("</h2><p>"u8)
-                .Text(words["staff close"]).Markup("</p>"u8);
+            if (account.IsFromProvider)
+                html.Element("p"u8, words["staff provider roles"]);
+            else
+                WriteRolesAndCode(html, reader, account, address);
+            html.Markup("<section><h2>"u8).Text(words["staff close heading"]).Markup("</h2><p>"u8).Text(words["staff close"]).Markup("</p>"u8);
             StaffForm.Begin(html, address + "/close", reader.Token);
             StaffForm.End(html, words, "staff close button").Markup("</section>"u8);
         });
+    }
+
+    static void WriteRolesAndCode(HtmlWriter html, SignedIn reader, StaffAccount account, string address)
+    {
+        var words = reader.Words;
+        StaffForm.Begin(html, address + "/roles", reader.Token);
+        StaffForm.WriteRoles(html, words, account.Roles);
+        StaffForm.End(html, words, "staff roles button");
+        html.Markup("<section><h2>"u8).Text(words["staff code again heading"]).Markup("</h2><p>"u8).Text(words["staff code again"]).Markup("</p>"u8);
+        StaffForm.Begin(html, address + "/code", reader.Token);
+        StaffForm.End(html, words, "staff code again button").Markup("</section>"u8);
     }
 
     static string NameOf(Words words, StaffAccount account) => account.ShownName.Length > 0 ? account.ShownName : words["staff nameless"];

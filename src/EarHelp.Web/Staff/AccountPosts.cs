@@ -30,7 +30,7 @@ public sealed class AccountPosts(StaffGate gate, IStaffStore store, AccountPages
 
     public async Task ChangeRolesAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (by, fields, account))
+        if (await OpenAsync(context) is not var (by, fields, account) || await IsElsewhereAsync(context, account))
             return;
         var roles = StaffForm.ReadRoles(fields);
         if (roles.IsEmpty || await LeavesNobodyAsync(account, account with { Roles = roles }, context.RequestAborted))
@@ -42,9 +42,9 @@ public sealed class AccountPosts(StaffGate gate, IStaffStore store, AccountPages
     /// <summary>For who has lost everything: the old password, one-time codes and passkeys count no more.</summary>
     public async Task InviteAgainAsync(HttpContext context)
     {
-        if (await OpenAsync(context) is not var (by, _, account))
+        if (await OpenAsync(context) is not var (by, _, account) || await IsElsewhereAsync(context, account))
             return;
-        var without = account with { State = StaffState.Invited, PasswordHash = null, SealedCodeKey = null, Passkeys = [], Stamp = Secret.NewIdentifier() };
+        var without = OneTimeInvitation.WithoutAll(account);
         if (await LeavesNobodyAsync(account, without, context.RequestAborted))
             await pages.SendOneAsync(context, by, "staff last administrator");
         else
@@ -93,11 +93,19 @@ public sealed class AccountPosts(StaffGate gate, IStaffStore store, AccountPages
         account.Has(StaffRole.Administrator) && !changed.Has(StaffRole.Administrator)
         && !(await store.AllAsync(cancellation)).Any(a => a.Id != account.Id && a.Has(StaffRole.Administrator));
 
+    /// <summary>True if the clinic's own provider says the roles and holds the password, and then the form is refused.</summary>
+    async Task<bool> IsElsewhereAsync(HttpContext context, StaffAccount account)
+    {
+        if (account.IsFromProvider)
+            await faults.SendAsync(context, StatusCodes.Status404NotFound);
+        return account.IsFromProvider;
+    }
+
     async Task<(SignedIn By, IFormCollection Fields, StaffAccount Account)?> OpenAsync(HttpContext context)
     {
         if (await gate.TakeAsync(context, StaffRole.Administrator) is not var (by, fields))
             return null;
-        if (await store.FindAsync((string)context.Request.RouteValues["id"]!, context.RequestAborted) is { State: not StaffState.Closed } account)
+        if (await store.FindAsync((string)context.Request.RouteValues["id"]!, context.RequestAborted) is { State: not StaffState.Closed, TokenHash: null } account)
             return (by, fields, account);
         await faults.SendAsync(context, StatusCodes.Status404NotFound);
         return null;

@@ -16,9 +16,6 @@ public sealed class JoinPages(StaffGate gate, IStaffStore store, FirstAccount fi
 {
     const string OwnName = "own-name";
 
-    /// <summary>Where the key of one-time codes is put into an app (the key URI that authenticator apps read; common practice).</summary>
-    const string KeyAddress = "otpauth://totp/";
-
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
     public async Task ReadAsync(HttpContext context)
@@ -94,7 +91,7 @@ public sealed class JoinPages(StaffGate gate, IStaffStore store, FirstAccount fi
 
     static UserManager<StaffMember> Members(HttpContext context) => context.RequestServices.GetRequiredService<UserManager<StaffMember>>();
 
-    static async Task<string?> FaultOfPasswordAsync(UserManager<StaffMember> members, StaffMember member, string password)
+    internal static async Task<string?> FaultOfPasswordAsync(UserManager<StaffMember> members, StaffMember member, string password)
     {
         foreach (var rule in members.PasswordValidators)
         {
@@ -135,14 +132,11 @@ public sealed class JoinPages(StaffGate gate, IStaffStore store, FirstAccount fi
     Task SendKeyAsync(HttpContext context, Words words, string invitation, string who, string key, string? fault)
     {
         var token = gate.TokenFor(context);
-        var issuer = Uri.EscapeDataString(words["service name"]);
-        var address = $"{KeyAddress}{issuer}:{Uri.EscapeDataString(who)}?secret={key}&issuer={issuer}";
         var page = StaffFrame.Write(words, words["staff key heading"], html =>
         {
             html.Element("h1"u8, words["staff key heading"]);
             StaffForm.WriteFault(html, words, fault);
-            html.Element("p"u8, words["staff key hint"]).Markup("<p class=\"pen\" id=\"key\">"u8).Text(string.Join(' ', key.Chunk(4).Select(g => new string(g))))
-                .Markup("</p><p><a"u8).Attribute("href"u8, address).Markup(">"u8).Text(words["staff key link"]).Markup("</a></p>"u8);
+            CodeKeyParts.Write(html, words, who, key);
             StaffForm.Begin(html, StaffParts.Prefix + "/join/confirm", token).Markup("<input type=\"hidden\" name=\"invitation\""u8).Attribute("value"u8, invitation).Markup(">"u8);
             StaffForm.WriteLine(html, words, StaffForm.Code, "staff code", "text", "one-time-code", hint: "staff code hint");
             StaffForm.End(html, words, "staff key button");

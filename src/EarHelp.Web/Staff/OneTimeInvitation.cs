@@ -12,6 +12,10 @@ public static class OneTimeInvitation
 
     internal static readonly Duration ValidFor = Duration.FromDays(ValidDays);
 
+    /// <summary>For who has lost everything: the old password, one-time codes and passkeys count no more, and every sign-in ends.</summary>
+    internal static StaffAccount WithoutAll(StaffAccount account) =>
+        account with { State = StaffState.Invited, PasswordHash = null, SealedCodeKey = null, Passkeys = [], Stamp = Secret.NewIdentifier(), Failures = 0, LockedUntil = null };
+
     /// <returns>The account as it is to be kept, and the code in groups, which is kept nowhere.</returns>
     public static (StaffAccount Account, string Code) For(StaffAccount account, Instant now)
     {

@@ -45,7 +45,7 @@ public sealed class PasskeyPosts(StaffGate gate, SignInPages signIn, Auditor aud
         if (await gate.TakeAsync(context) is not var (by, fields))
             return;
         var made = await SignIn(context).PerformPasskeyAttestationAsync(fields[StaffForm.Credential].ToString());
-        if (made.Succeeded && made.UserEntity.Id == by.Account.Id
+        if (made.Succeeded && made.UserEntity.Id == by.Account.Id && !by.Account.IsFromProvider
             && (await Members(context).AddOrUpdatePasskeyAsync(new StaffMember(by.Account), made.Passkey)).Succeeded)
         {
             await auditor.AddAboutAccountAsync(by.Account.Id, AuditDeed.PasskeyAdded, by.Account.Id, context.RequestAborted);

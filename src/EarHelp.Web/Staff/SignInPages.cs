@@ -1,13 +1,14 @@
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Staff;
 using EarHelp.Web.Pages;
+using EarHelp.Web.Provider;
 using EarHelp.Web.Turns;
 using Microsoft.AspNetCore.Identity;
 
 namespace EarHelp.Web.Staff;
 
 /// <summary>Signing in with a password and a one-time code, and signing out.</summary>
-public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor auditor)
+public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor auditor, ProviderSettings? provider = null)
 {
     /// <summary>What a password is compared with when there is no such account, so that the answer takes as long.</summary>
     string? _nobodysHash;
@@ -61,6 +62,22 @@ public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor au
         await PageResponse.GoToAsync(context, StaffParts.Prefix);
     }
 
+    /// <summary>True if who is signed in has shown again who they are. A wrong try counts as one of signing in does.</summary>
+    internal async Task<bool> IsShownAgainAsync(HttpContext context, StaffMember member, IFormCollection fields)
+    {
+        using var turn = await oneAtATime.EnterAsync("staff:" + member.Account.SignInName, context.RequestAborted);
+        var members = context.RequestServices.GetRequiredService<UserManager<StaffMember>>();
+        if (await members.FindByIdAsync(member.Account.Id) is { } now
+            && await IsRightAsync(members, now, fields[StaffForm.Password].ToString(), fields[StaffForm.Code].ToString()))
+        {
+            member.Account = now.Account;
+            return true;
+        }
+
+        await auditor.AddAsync(member.Account.Id, AuditDeed.SignInRefused, null, context.RequestAborted);
+        return false;
+    }
+
     internal static async Task<bool> MaySignInAsync(UserManager<StaffMember> members, StaffMember member) =>
         member.Account.State == StaffState.Open && !await members.IsLockedOutAsync(member);
 
@@ -96,6 +113,8 @@ public sealed class SignInPages(StaffGate gate, BeginGate oneAtATime, Auditor au
         {
             html.Element("h1"u8, words["staff sign in"]);
             StaffForm.WriteFault(html, words, fault);
+            if (provider is not null)
+                ProviderPages.WriteWay(html, words);
             PasskeyForms.WriteSignIn(html, words, token);
             StaffForm.Begin(html, StaffParts.Prefix + "/sign-in", token);
             StaffForm.WriteLine(html, words, StaffForm.Name, "staff name", "text", "username", name);

@@ -17,7 +17,7 @@ static class StaffForm
 
     internal const int LongestLine = 100;
 
-    /// <summary>Each role with its name in forms and the key of its words.</summary>
+    /// <summary>Each role that a person may have, with its name in forms and the key of its words.</summary>
     internal static ImmutableArray<(StaffRole Role, string Value, string Words)> AllRoles { get; } =
     [
         (StaffRole.Desk, "desk", "staff role desk"),
@@ -34,8 +34,8 @@ static class StaffForm
     internal static string Rule(Words words, string key) => words.Letter.Text(
         key, ("tries", Written(StaffParts.MostFailures)), ("minutes", Written(StaffParts.LockedMinutes)), ("letters", Written(StaffParts.ShortestPassword)));
 
-    internal static string WordsOf(Words words, IEnumerable<StaffRole> roles) =>
-        string.Join(", ", AllRoles.Where(r => roles.Contains(r.Role)).Select(r => words[r.Words]));
+    internal static string WordsOf(Words words, IReadOnlyCollection<StaffRole> roles) =>
+        roles.Contains(StaffRole.System) ? words["staff role system"] : string.Join(", ", AllRoles.Where(r => roles.Contains(r.Role)).Select(r => words[r.Words]));
 
     internal static HtmlWriter Begin(HtmlWriter html, string action, string token) =>
         html.Markup("<form method=\"post\""u8).Attribute("action"u8, action).Markup("><input type=\"hidden\" name=\"token\""u8).Attribute("value"u8, token).Markup(">"u8);

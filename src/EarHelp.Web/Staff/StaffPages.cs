@@ -36,7 +36,14 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         var words = reader.Words;
         await PageResponse.SendAsync(context, StaffFrame.Write(reader, words["staff me"], html =>
         {
-            html.Element("h1"u8, words["staff me"]).Element("p"u8, words.Letter.Text("staff signs in as", ("name", reader.Account.SignInName)))
+            html.Element("h1"u8, words["staff me"]);
+            if (reader.Account.IsFromProvider)
+            {
+                html.Element("p"u8, words["staff provider me"]);
+                return;
+            }
+
+            html.Element("p"u8, words.Letter.Text("staff signs in as", ("name", reader.Account.SignInName)))
                 .Element("h2"u8, words["staff passkeys"]).Element("p"u8, words[reader.Account.Passkeys.IsEmpty ? "staff passkeys none" : "staff passkeys hint"]);
             foreach (var passkey in reader.Account.Passkeys)
             {
@@ -46,6 +53,8 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
             }
 
             PasskeyForms.WriteAdd(html, words, reader.Token);
+            html.Markup("<ul><li><a"u8).Attribute("href"u8, OwnAccountPages.PasswordAddress).Markup(">"u8).Text(words["staff password change"])
+                .Markup("</a></li><li><a"u8).Attribute("href"u8, OwnAccountPages.CodesAddress).Markup(">"u8).Text(words["staff codes change"]).Markup("</a></li></ul>"u8);
         }));
     }
 
@@ -123,6 +132,12 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.WroteRecords => "audit wrote records",
         AuditDeed.ListedUnanswered => "audit listed unanswered",
         AuditDeed.ReadFigures => "audit read figures",
+        AuditDeed.LetSystemRead => "audit let system read",
+        AuditDeed.PasswordChanged => "audit password changed",
+        AuditDeed.CodeKeyChanged => "audit code key changed",
+        AuditDeed.NotWellAfterVisit => "audit not well after visit",
+        AuditDeed.BackedUp => "audit backed up",
+        AuditDeed.Restored => "audit restored",
         _ => throw new UnreachableException(),
     };
 }

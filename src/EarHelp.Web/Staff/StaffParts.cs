@@ -1,9 +1,12 @@
+using EarHelp.Storage;
 using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Figures;
 using EarHelp.Web.Serving;
+using EarHelp.Web.Systems;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
 using Microsoft.AspNetCore.Identity;
 
 namespace EarHelp.Web.Staff;
@@ -14,7 +17,7 @@ static class StaffParts
     /// <summary>Every address of staff begins so; their cookies are sent nowhere else.</summary>
     internal const string Prefix = "/staff";
 
-    /// <summary>Folder in the data folder with the keys that seal cookies and the keys of one-time codes.</summary>
+    /// <summary>Folder in the data folder from which keys that seal cookies and the keys of one-time codes are taken into a store without any.</summary>
     const string KeyFolder = "keys";
 
     /// <summary>A working day: who is at the desk signs in once (common practice).</summary>
@@ -34,7 +37,7 @@ static class StaffParts
 
     internal static void Add(IServiceCollection services, ServiceSettings settings)
     {
-        services.AddDataProtection().SetApplicationName("EarHelp").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.Data, KeyFolder)));
+        AddSealing(services, settings);
         services.AddHttpContextAccessor();
         services.AddAuthentication().AddIdentityCookies();
         services.AddScoped<StaffMembers>();
@@ -73,9 +76,14 @@ static class StaffParts
         services.AddSingleton<AccountPages>();
         services.AddSingleton<AccountPosts>();
         services.AddSingleton<StaffPages>();
+        services.AddSingleton<OwnAccountPages>();
+        services.AddSingleton<OwnAccountPosts>();
+        services.AddSingleton<StaffReturn>();
+        services.AddSingleton<StaffControl>();
         DeskParts.Add(services);
         AfterVisitParts.Add(services);
         FiguresParts.Add(services);
+        SystemParts.Add(services);
     }
 
     internal static void Map(WebApplication app)
@@ -106,9 +114,30 @@ static class StaffParts
         app.MapGet(Prefix, pages.HomeAsync);
         app.MapGet(Prefix + "/me", pages.MeAsync);
         app.MapGet(Prefix + "/audit", pages.AuditAsync);
+        var own = app.Services.GetRequiredService<OwnAccountPages>();
+        app.MapGet(OwnAccountPages.PasswordAddress, own.PasswordAsync);
+        app.MapGet(OwnAccountPages.CodesAddress, own.CodesAsync);
+        var ownPosts = app.Services.GetRequiredService<OwnAccountPosts>();
+        app.MapPost(OwnAccountPages.PasswordAddress, ownPosts.ChangePasswordAsync);
+        app.MapPost(OwnAccountPages.CodesAddress, ownPosts.ShowKeyAsync);
+        app.MapPost(OwnAccountPages.CodesAddress + "/confirm", ownPosts.ConfirmKeyAsync);
+        var control = app.Services.GetRequiredService<StaffControl>();
+        app.MapGet(ControlSocket.Prefix + "/staff", control.ListAsync);
+        app.MapPost(ControlSocket.Prefix + "/staff/{id}/code", control.MakeCodeAsync);
         DeskParts.Map(app);
         AfterVisitParts.Map(app);
         FiguresParts.Map(app);
+        SystemParts.Map(app);
+    }
+
+    /// <summary>With a certificate the keys are kept encrypted (ASP.NET Core, "Key encryption at rest"); it must be the same on every node.</summary>
+    static void AddSealing(IServiceCollection services, ServiceSettings settings)
+    {
+        var sealing = services.AddDataProtection().SetApplicationName("EarHelp");
+        services.AddOptions<KeyManagementOptions>().Configure<IStore>(
+            (keys, store) => keys.XmlRepository = new StoredSealingKeys(store.SealingKeys, Path.Combine(settings.Data, KeyFolder)));
+        if (settings.KeysCertificate is { } certificate)
+            sealing.ProtectKeysWithCertificate(certificate).UnprotectKeysWithAnyCertificate(certificate);
     }
 
     static void Configure(IdentityOptions identity)

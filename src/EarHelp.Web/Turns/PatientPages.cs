@@ -1,5 +1,7 @@
+using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Conversation.Replies;
 using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
@@ -72,12 +74,20 @@ public sealed class PatientPages(
 
         var history = await talk.HistoryAsync(conversation, context.RequestAborted);
         var asked = await requests.FindAsync(conversation.Id, context.RequestAborted);
-        var visit = asked is { Request.State: RequestState.Waiting } ? ClinicAnswer.IsNone(asked.Request) ? VisitInPlan.Asked : VisitInPlan.Answered : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
+        var visit = asked is { Request.State: RequestState.Waiting } ? InPlan(asked.Request, outcome) : VisitPages.IsOffered(conversation, editions, Now) ? VisitInPlan.Offered : VisitInPlan.None;
         var caller = await CallerMark.FindAsync(context, callers, conversation.Id);
         var isAfterVisit = await AftercarePages.FindVisitAsync(visits, conversation, context.RequestAborted) is not null;
         var page = PlanPage.Write(conversation.Words, conversation.Edition, history, ClosedNow.In(conversation.Edition, outcome, Now)!, visit, isAfterVisit, caller, TokenOf(context), Secret.NewIdentifier(), Now);
         await PageResponse.SendAsync(context, page);
     }
+
+    /// <summary>Who must go for help now is not held up by what the clinic knows.</summary>
+    static VisitInPlan InPlan(VisitRequest request, OutcomeTold outcome) => request switch
+    {
+        _ when !ClinicAnswer.IsNone(request) => VisitInPlan.Answered,
+        _ when request.Steps.All(s => s.Kind != DeskStepKind.NotWell) => VisitInPlan.Asked,
+        _ => outcome.Rank == 0 ? VisitInPlan.None : VisitInPlan.NotWell,
+    };
 
     /// <summary>Only with a conversation: an answer rests on what was asked in it.</summary>
     public async Task AnswersAsync(HttpContext context)

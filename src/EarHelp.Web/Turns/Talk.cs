@@ -28,6 +28,9 @@ public sealed class Talk(
     /// <summary>The same for the code of a receipt, which opens its conversation as often as it is used.</summary>
     const string ReceiptMark = "receipt:";
 
+    /// <summary>The same for the link in a message, which opens its conversation as long as its question is asked.</summary>
+    const string CheckInMark = "check-in:";
+
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
     /// <summary>What a new conversation begins with, before anything is kept of it.</summary>
@@ -80,6 +83,14 @@ public sealed class Talk(
     /// <summary>What a link that was made opens: a conversation, once, for as long as that is kept.</summary>
     public static ConversationKey KeyOfLink(string link) => new(HashOfLink(link), OneTime: true, ExpiresUnixMilliseconds: null);
 
+    /// <summary>What the link in a message opens: a conversation, as often as it is used before the end.</summary>
+    internal static ConversationKey KeyOfCheckIn(string link, Instant until) => new(Secret.HashOf(CheckInMark + link), OneTime: false, until.ToUnixTimeMilliseconds());
+
+    /// <summary>From now on the new secret opens the conversation of a message's link.</summary>
+    /// <returns>Null if the link opens nothing, any more or at all.</returns>
+    public async Task<TakenTurns?> OpenCheckInAsync(string link, string secret, string turn, CancellationToken cancellation) =>
+        await FindByKeyAsync(Secret.HashOf(CheckInMark + link), cancellation) is { } id ? await ComeBackAsync(id, secret, turn, cancellation) : null;
+
     /// <summary>Uses a link up: from now on the new secret opens the conversation.</summary>
     /// <returns>Null if the link opens nothing, any more or at all.</returns>
     public async Task<TakenTurns?> OpenLinkAsync(string link, string secret, string turn, CancellationToken cancellation)
@@ -87,8 +98,7 @@ public sealed class Talk(
         var hash = HashOfLink(link);
         if (await FindByKeyAsync(hash, cancellation) is not { } id || !await store.SpendKeyAsync(hash, cancellation))
             return null;
-        var key = new ConversationKey(Secret.HashOf(secret), OneTime: false, ExpiresUnixMilliseconds: null);
-        return await TakeAsync(id, [new Turn(turn, null, new TurnContent.CameBack())], [key], cancellation);
+        return await ComeBackAsync(id, secret, turn, cancellation);
     }
 
     /// <summary>From now on the code opens the conversation, for as long as there is a request.</summary>
@@ -112,8 +122,7 @@ public sealed class Talk(
         ArgumentNullException.ThrowIfNull(hasRequest);
         if (await FindByKeyAsync(Secret.HashOf(ReceiptMark + code), cancellation) is not { } id || !await hasRequest(id, cancellation))
             return null;
-        var key = new ConversationKey(Secret.HashOf(secret), OneTime: false, ExpiresUnixMilliseconds: null);
-        return await TakeAsync(id, [new Turn(turn, null, new TurnContent.CameBack())], [key], cancellation);
+        return await ComeBackAsync(id, secret, turn, cancellation);
     }
 
     /// <summary>For a form whose conversation cannot be read: nothing is saved, but the emergency texts to which it leads are there.</summary>
@@ -153,6 +162,10 @@ public sealed class Talk(
         conversation ??= await OpenAsync(id, cancellation);
         return conversation is null ? new TakenTurns.Gone() : new TakenTurns.Kept(conversation, told.ToImmutable());
     }
+
+    /// <summary>From now on the secret opens the conversation.</summary>
+    Task<TakenTurns> ComeBackAsync(string id, string secret, string turn, CancellationToken cancellation) => TakeAsync(
+        id, [new Turn(turn, null, new TurnContent.CameBack())], [new ConversationKey(Secret.HashOf(secret), OneTime: false, ExpiresUnixMilliseconds: null)], cancellation);
 
     async ValueTask<OpenConversation?> OpenAsync(string id, CancellationToken cancellation) =>
         await taking.FindAsync(id, cancellation) is var (edition, state) ? new OpenConversation(id, edition, state) : null;

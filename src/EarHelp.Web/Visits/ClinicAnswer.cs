@@ -27,7 +27,7 @@ static class ClinicAnswer
         html.Markup("<section id=\"answer\"><h2>"u8).Text(words["answer clinic heading"]).Markup("</h2>"u8);
         if (request.Judged is { } judged)
             html.Element("p"u8, words.Letter.Text("answer clinic judged", ("moment", words.Letter.Moment(judged.At)), ("reason", judged.Because)));
-        foreach (var step in request.Steps.Where(s => s.Kind != DeskStepKind.Escalated).Reverse())
+        foreach (var step in request.Steps.Where(s => s.IsByStaff).Reverse())
             html.Element("p"u8, words.Letter.Text(KeyOf(step.Kind), ("moment", words.Letter.Moment(step.At)), ("time", step.Time is { } time ? words.Letter.Moment(time.Start) : string.Empty), ("note", step.Kind == DeskStepKind.SentElsewhere ? step.Note : string.Empty)));
         if (shown is not null && (IsJudged(request, told) || Elsewhere(request) is not null))
             WriteSections(html, words, shown, now, IsJudged(request, told) ? OutcomeSectionKind.HowSoon : OutcomeSectionKind.Where);
@@ -35,7 +35,7 @@ static class ClinicAnswer
     }
 
     /// <summary>True while staff have said nothing that the patient reads.</summary>
-    internal static bool IsNone(VisitRequest request) => request.Judged is null && request.Steps.All(s => s.Kind == DeskStepKind.Escalated);
+    internal static bool IsNone(VisitRequest request) => request.Judged is null && !request.Steps.Any(s => s.IsByStaff);
 
     /// <summary>The outcome as it stands after staff: their level and limit, and the place to which they sent the person. What was told later stays.</summary>
     internal static OutcomeTold? In(VisitRequest request, OutcomeTold? told)

@@ -40,6 +40,7 @@ static class Arrows
         ("MailKit", ["EarHelp.Exchange"]),
         ("MimeKit", ["EarHelp.Exchange"]),
         ("System.CommandLine", ["EarHelp.Cli"]),
+        ("Microsoft.AspNetCore.Authentication.OpenIdConnect", ["EarHelp.Web"]),
         ("Microsoft.Bot.", ["EarHelp.Web"]),
         ("Microsoft.Identity", ["EarHelp.Web"]),
         ("Microsoft.Rest.", ["EarHelp.Web"]),

@@ -19,6 +19,7 @@ public sealed partial class ClinicalNumberTests
     [
         ("src/EarHelp.Web/Bot/TokenCheck.cs", "how far an issuer's clock may be from ours"),
         ("src/EarHelp.Exchange/Calendars/BusyCalendar.cs", "how far a calendar is read past the span, since its zones are not the clinic's"),
+        ("src/EarHelp.Clinic/CheckIns/FollowUp.cs", "after how long a sender of messages is believed to be cut off"),
         ("src/EarHelp.Web/Visits/BusyFeed.cs", "how long a calendar that was fetched counts"),
     ];
 

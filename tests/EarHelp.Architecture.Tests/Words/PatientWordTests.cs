@@ -21,6 +21,7 @@ public sealed partial class PatientWordTests
         ("src/EarHelp.Web/Signing/", "what is compared is told to the person who signs"),
         ("src/EarHelp.Storage/Moving/", "what is damaged in a store is told to who runs the service"),
         ("src/EarHelp.Web/Staff/FirstAccount.cs", "the code of the first account is printed for who runs the service"),
+        ("src/EarHelp.Web/Systems/SystemProblem.cs", "what could not be answered is told to the programmer of a system"),
         ("src/EarHelp.Web/Bot/SentTurnReader.cs", "what could not be read is told to the programmer of a channel"),
     ];
 

@@ -25,7 +25,7 @@ public sealed class OwnWordsTests(Service service)
 
         var question = visit.Now.GetByRole(AriaRole.Heading).First;
         await Expect(question).ToContainTextAsync("We understood: Which ear: The left ear; Swimming. Is that right?");
-        await Expect(visit.Now).ToContainTextAsync("we ask you next: Spinning, Hearing, Blocked, Pain.");
+        await Expect(visit.Now).ToContainTextAsync("we ask you next: Spinning, Hearing, Blocked, Pain, Hurt by poking");
         await visit.KeepPictureAsync("read-back");
         await Axe.FindsNothingAsync(visit, "what was understood");
         await visit.Now.GetByRole(AriaRole.Button, new() { Name = "Yes, that is right" }).ClickAsync();

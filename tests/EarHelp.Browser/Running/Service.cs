@@ -3,12 +3,13 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
 
 namespace EarHelp.Browser.Running;
 
 /// <summary>The real service with an empty data folder of its own, and one real browser.</summary>
-public sealed class Service : IAsyncLifetime, IDisposable
+public class Service : IAsyncLifetime, IDisposable
 {
     static readonly string[] BrowserFlags =
     [
@@ -16,10 +17,25 @@ public sealed class Service : IAsyncLifetime, IDisposable
         "--disable-component-update", "--disable-sync",
     ];
 
+    readonly FakeTimeProvider? _clock;
     readonly StringWriter _console = new();
     readonly string _data = Directory.CreateTempSubdirectory("earhelp-browser-").FullName;
     WebApplication? _app;
     IPlaywright? _playwright;
+
+    public Service()
+    {
+    }
+
+    Service(FakeTimeProvider clock) => _clock = clock;
+
+    /// <summary>A service of its own whose clock stands still at a moment.</summary>
+    public static async Task<Service> AtAsync(DateTimeOffset moment)
+    {
+        var service = new Service(new FakeTimeProvider(moment));
+        await service.InitializeAsync();
+        return service;
+    }
 
     public Uri Address { get; private set; } = new("http://localhost");
 
@@ -31,11 +47,25 @@ public sealed class Service : IAsyncLifetime, IDisposable
     public T Part<T>()
         where T : notnull => _app!.Services.GetRequiredService<T>();
 
-    public async Task InitializeAsync()
+    /// <summary>More settings, as on a command line.</summary>
+    protected virtual IEnumerable<string> Settings => [];
+
+    /// <summary>What stands in the place of a part.</summary>
+    protected virtual void Configure(IServiceCollection services)
+    {
+    }
+
+    public virtual async Task InitializeAsync()
     {
         _app = ServiceHost.Build(
-            ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000"],
-            services => services.AddSingleton<TextWriter>(_console));
+            ["--urls", "http://127.0.0.1:0", "--data", _data, "--root", Folders.Root, "--requests-a-minute", "100000", "--requests-a-second", "100000", .. Settings],
+            services =>
+            {
+                services.AddSingleton<TextWriter>(_console);
+                if (_clock is not null)
+                    services.AddSingleton<TimeProvider>(_clock);
+                Configure(services);
+            });
         await _app.StartAsync();
         var served = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         Address = new Uri($"http://localhost:{new Uri(served).Port}");
@@ -43,7 +73,7 @@ public sealed class Service : IAsyncLifetime, IDisposable
         Browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Headless = true, Args = BrowserFlags });
     }
 
-    public async Task DisposeAsync()
+    public virtual async Task DisposeAsync()
     {
         await Browser.DisposeAsync();
         _playwright?.Dispose();
@@ -57,7 +87,11 @@ public sealed class Service : IAsyncLifetime, IDisposable
         Dispose();
     }
 
-    public void Dispose() => _console.Dispose();
+    public void Dispose()
+    {
+        _console.Dispose();
+        GC.SuppressFinalize(this);
+    }
 }
 
 [CollectionDefinition(Name)]

@@ -99,6 +99,18 @@ public sealed class DemoTests(FilledDemo demo) : IClassFixture<FilledDemo>
     }
 
     [Fact]
+    public async Task The_record_of_somebody_who_was_seen_holds_the_plan_after_the_visit()
+    {
+        var visit = (await Part<IVisitStore>().AllAsync(CancellationToken.None)).First(v => v.Findings.Any(f => f.Finding == "suction"));
+
+        var record = await Called.WithAsync("records", "--conversation", visit.Before!, "--data", demo.Folder);
+        var day = await Called.WithAsync("records", "--day", visit.At.InUtc().Date.ToString("uuuu-MM-dd", System.Globalization.CultureInfo.InvariantCulture), "--data", demo.Folder);
+
+        Assert.All((string[])[record.Out, day.Out], bundle => Assert.Contains($"/CarePlan/{visit.Conversation}\"", bundle, StringComparison.Ordinal));
+        Assert.Contains("After the visit of", record.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Every_conversation_replays_to_the_replies_that_are_kept()
     {
         var taking = Part<TurnTaking>();

@@ -24,7 +24,7 @@ public sealed class MoveTests : IDisposable
 
         Assert.Equal(0, there.ExitCode);
         Assert.Contains("All of it arrived", there.Out, StringComparison.Ordinal);
-        Assert.Contains("Not moved: the folder keys/", there.Error, StringComparison.Ordinal);
+        Assert.Contains("Not moved: the other files of the data folder", there.Error, StringComparison.Ordinal);
         Assert.Equal((1, string.Empty), (again.ExitCode, again.Out));
         Assert.Contains("Name one that is empty", again.Error, StringComparison.Ordinal);
         Assert.Equal((0, there.Out), (back.ExitCode, back.Out));

@@ -52,6 +52,24 @@ public sealed class RecordTests
     }
 
     [Fact]
+    public async Task Two_validators_find_no_fault_in_the_plan_after_a_visit_and_it_says_what_to_mind_on_which_days()
+    {
+        var patient = RecordedPatients.Seen("swimmer");
+
+        var bundle = ConversationBundle.Of([patient], WrittenAt);
+
+        await AssertValidAsync(bundle);
+        var plan = bundle.Entry.Select(e => e.Resource).OfType<CarePlan>().Single(p => p.Intent == CarePlan.CarePlanIntent.Plan);
+        var steps = Clinic.Visits.AftercarePlan.Of(patient.Edition, patient.Visits[0].Visit);
+        Assert.Equal(steps.Select(s => patient.Words.Headline(s.Advice, s.Ear)), plan.Activity.Select(a => a.Detail!.Description));
+        Assert.Equal(steps.Select(s => $"{s.From:uuuu-MM-dd} {s.To:uuuu-MM-dd}"), plan.Activity.Select(a => (Period)a.Detail!.Scheduled!).Select(p => $"{p.Start} {p.End}"));
+        Assert.Contains(plan.Activity, a => a.Detail!.DoNotPerform == true);
+        Assert.Equal("Patient/" + patient.Id, plan.Subject!.Reference);
+        Assert.Contains(bundle.Entry.Select(e => e.Resource).OfType<Provenance>(), p => p.Target.Exists(t => t.Reference == "CarePlan/" + plan.Id));
+        Assert.Equal(bundle.Entry.Count, bundle.Entry.Select(e => e.FullUrl).Distinct().Count());
+    }
+
+    [Fact]
     public async Task Two_validators_find_no_fault_in_the_questions()
     {
         var words = OneConversation.Edition.WriterOf(OneConversation.Edition.DefaultLanguage, isSelf: true);

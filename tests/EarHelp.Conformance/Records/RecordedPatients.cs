@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
+using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Tests;
 using EarHelp.Exchange.Fhir;
+using EarHelp.Triage.Answers;
 using NodaTime;
 
 namespace EarHelp.Conformance.Records;
@@ -57,6 +59,15 @@ static class RecordedPatients
         var words = OneConversation.Edition.WriterOf(talk.State!);
         var request = asksForVisit ? Asked(talk) : null;
         return new ExportedConversation("c0ffee" + Names.IndexOf(name), OneConversation.Edition.Edition, words, [talk.Told!], request);
+    }
+
+    /// <summary>One who asked for a visit and was seen: wax was left on purpose, and the ear is to stay dry.</summary>
+    public static ExportedConversation Seen(string name)
+    {
+        var asked = Of(name, asksForVisit: true);
+        ImmutableArray<SeenFinding> findings = [new("suction", Ear.Left), new("wax left on purpose", Ear.Left), new("keep it dry", Ear.Left), new("dizzy in the chair", null)];
+        var visit = new Visit("5ee2", asked.Edition.Id, asked.Request!.Request.Booked!.Value.Start, "R. Adair", findings, asked.Id);
+        return asked with { Visits = [new ExportedVisit(visit, asked.Edition, asked.Words)] };
     }
 
     static KeptRequest Asked(OneConversation talk)

@@ -1,6 +1,7 @@
 using System.Text;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Callers;
+using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Incidents;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
@@ -43,10 +44,12 @@ static class FilledStore
         await store.Incidents.AddAsync(new Incident("i", Nine, "jo", "c1", "edition", ["TR-1"], "Told too late"), default);
         await store.Callers.PutAsync(new Caller("c6", "jo", Nine, "01632 960177", null), default);
         await store.Callers.PutAsync(new Caller("c7", "jo", Nine, string.Empty, "mo"), default);
+        await store.FollowUps.PutAsync(new FollowUp("c4", 1, "mo@patient.example.org", "stop"), default);
         await store.Closings.PutAsync(new KeptClosing(Nine, new LocalDate(2020, 11, 30), null), default);
         await store.Closings.PutAsync(new KeptClosing(Nine + Duration.FromDays(1), new LocalDate(2020, 12, 1), Nine + Duration.FromDays(1)), default);
         await store.Staff.PutAsync(new StaffAccount("j", 1, "Jo", [StaffRole.Desk], StaffState.Open, "stamp") { SignInName = "jo" }, default);
         await store.Staff.PutAsync(new StaffAccount("k", 1, "Mo", [StaffRole.Clinician], StaffState.Open, "stamp"), default);
+        await store.SealingKeys.AddAsync(new SealingKey("key-1", "<key/>"), default);
         await store.Audit.AddAsync(new AuditEntry(Nine, "jo", AuditDeed.SignedIn, null), default);
         await store.Audit.AddAsync(new AuditEntry(Nine, "jo", AuditDeed.ReadConversation, "c1"), default);
     }

@@ -8,7 +8,7 @@ namespace EarHelp.Storage.Tests.Places;
 /// <summary>A schema of its own on a real PostgreSQL server.</summary>
 public sealed class PostgresPlace : StorePlace
 {
-    static readonly string[] Tables = ["conversations", "turns", "keys", "requests", "staff", "editions", "visits", "incidents", "callers"];
+    static readonly string[] Tables = ["conversations", "turns", "keys", "requests", "staff", "editions", "visits", "incidents", "callers", "follow_ups"];
 
     PostgresPlace(string address) => Address = address;
 

@@ -39,13 +39,16 @@ public sealed class RunningService : IAsyncDisposable
     public IServiceProvider Services => _app.Services;
 
     /// <param name="ownRoot">True: with a copy of the edition that the test may change.</param>
+    /// <param name="prepare">Changes the edition before the start.</param>
+    /// <param name="fill">Fills the data folder before the start.</param>
     /// <param name="settings">More settings, as on a command line.</param>
     public static async Task<RunningService> StartAsync(
-        bool ownRoot = false, Action<IServiceCollection>? configure = null, Action<string>? prepare = null, params string[] settings)
+        bool ownRoot = false, Action<IServiceCollection>? configure = null, Action<string>? prepare = null, Action<string>? fill = null, params string[] settings)
     {
         var data = Directory.CreateTempSubdirectory("earhelp-web-").FullName;
         var root = ownRoot ? CopyOfEdition() : Repository.Root;
         prepare?.Invoke(root);
+        fill?.Invoke(data);
         var log = new CollectedLog();
         var console = new StringWriter();
         string[] args = ["--urls", "http://127.0.0.1:0", "--data", data, "--root", root, .. settings];

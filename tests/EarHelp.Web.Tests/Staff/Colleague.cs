@@ -4,17 +4,22 @@ using EarHelp.Web.Tests.Running;
 namespace EarHelp.Web.Tests.Staff;
 
 /// <summary>A member of staff with a browser without JavaScript, and an app that shows one-time codes.</summary>
-public sealed class Colleague(RunningService service, string name) : IDisposable
+public sealed class Colleague(Patient browser, string name) : IDisposable
 {
     public const string Password = "three quiet otters";
 
     /// <summary>No code is taken twice: the next ones are those of the next steps. Identity takes two steps to either side.</summary>
     int _codesShown;
 
+    public Colleague(RunningService service, string name)
+        : this(NewBrowser(service), name)
+    {
+    }
+
     /// <summary>The name to sign in with.</summary>
     public string Name => name;
 
-    public Patient Browser { get; } = service.NewPatient();
+    public Patient Browser => browser;
 
     /// <summary>The key of the one-time codes, as it was shown.</summary>
     public string Key { get; private set; } = string.Empty;
@@ -48,4 +53,10 @@ public sealed class Colleague(RunningService service, string name) : IDisposable
     }
 
     public void Dispose() => Browser.Dispose();
+
+    static Patient NewBrowser(RunningService service)
+    {
+        ArgumentNullException.ThrowIfNull(service);
+        return service.NewPatient();
+    }
 }
