@@ -268,7 +268,7 @@ public sealed class MessageReader
         var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact) && !_book.EndedOn.Exists(e => e.Thing.Index == f.Fact || e.Time.Index == f.Fact)).Select(f => f.Ear).Distinct().ToList();
         return said.Count switch
         {
-            0 => _facts.Count == 0 || _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
+            0 => (_facts.Count == 0 && !_scopes.Asks(0, _words.Count, 0)) || _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
             1 => said[0],
             _ => "both",
         };

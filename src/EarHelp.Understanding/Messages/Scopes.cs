@@ -122,10 +122,12 @@ sealed class Scopes
                 DenyBefore(trigger);
                 break;
             case "denies the last thing":
-                FillLastThing(DeniedAfterwards, trigger);
+                if (LastNamed(trigger) is { } denied)
+                    Fill(DeniedAfterwards, StartOfNamed(denied), denied + 1);
                 break;
             case "last thing is over":
-                FillLastThing(Over, trigger);
+                if (LastNamed(trigger) is { } ended)
+                    Fill(Over, _words.CommaClauseStart(ended), ended + 1);
                 break;
             case "has ended":
                 Fill(Denied, ClauseStart(trigger.First), trigger.First);
@@ -220,18 +222,19 @@ sealed class Scopes
         }
     }
 
-    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger, with all that overlaps it.</summary>
-    void FillLastThing(bool[] marks, Finding<Trigger> trigger)
+    /// <summary>The word of some phrase that stands last before a trigger.</summary>
+    int? LastNamed(Finding<Trigger> trigger)
     {
-        var at = trigger.First - 1;
-        while (at >= 0 && !_inPhrase[at])
-            at--;
-        if (at < 0)
-            return;
-        var start = at;
-        while (_phrases.Where(p => p.First < start && p.Last >= start).Select(p => (int?)p.First).Min() is { } first)
-            start = first;
-        Fill(marks, start, at + 1);
+        var at = Array.LastIndexOf(_inPhrase, true, Math.Max(0, trigger.First - 1));
+        return trigger.First == 0 || at < 0 ? null : at;
+    }
+
+    /// <summary>Where the phrases begin that overlap a word, and those that overlap them: "... ringing in his; I have none of that".</summary>
+    int StartOfNamed(int at)
+    {
+        while (_phrases.Where(p => p.First < at && p.Last >= at).Select(p => (int?)p.First).Min() is { } first)
+            at = first;
+        return at;
     }
 
     void FillPerson(bool[] marks, Finding<Trigger> trigger)
