@@ -35,7 +35,7 @@ public sealed class PhraseBook
     /// <summary>Facts that point at a topic where all of them are named.</summary>
     internal List<(int[] Facts, string Topic)> TopicsOfFacts { get; } = [];
 
-    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
+    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([], Array.Empty<string>().ToLookup(p => p));
 
     /// <summary>What people write in several ways, and the one way in which patterns have it; by the first word.</summary>
     internal ILookup<string, (string[] Long, string Short)> ShortForms { get; private set; } = Array.Empty<(string[], string)>().ToLookup(_ => "");
@@ -113,7 +113,7 @@ public sealed class PhraseBook
             book.AddAll(book.Topics, answer.AskedAs, answer.Id);
         foreach (var list in speech.Triggers)
             book.AddTriggers(list);
-        book.Ranking = TopicRanking.Of(wording.Answers.Values);
+        book.Ranking = TopicRanking.Of(wording.Answers.Values, speech.Topics.SelectMany(t => t.Patterns.Where(p => !p.StartsWith('+')).Select(p => (t.Name, Pattern: p))).ToLookup(p => p.Name, p => p.Pattern, StringComparer.Ordinal));
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
