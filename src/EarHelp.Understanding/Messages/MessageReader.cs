@@ -17,6 +17,7 @@ public sealed class MessageReader
     readonly List<SaidTime> _times;
     readonly List<SaidFact> _facts = [];
     readonly List<(int Fact, int At)> _ended = [];
+    readonly HashSet<int> _plainlyNamed = [];
     readonly bool _isAboutAnother;
 
     MessageReader(PhraseBook book, string text, LocalDate today)
@@ -30,7 +31,7 @@ public sealed class MessageReader
         var ends = new bool[_words.Count];
         foreach (var end in triggers.Where(t => t.Meaning.Kind == "ends a gap"))
             ends[end.First] = true;
-        all.RemoveAll(f => !book.IsEmergency(f.Meaning) && f.HasInGap(ends));
+        all.RemoveAll(f => !book.IsLoose(f.Meaning) && f.HasInGap(ends));
         _phrases = WithoutHidden(all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
         _isAboutAnother = Person.IsAnother(_scopes);
@@ -62,7 +63,7 @@ public sealed class MessageReader
                 if (!all[i].IsInside(all[other]) || IsOver(all[other], triggers))
                     continue;
                 isHidden = Hides(all[other].Meaning, all[i].Meaning) || OnlyNames(all[other], all[i].Meaning);
-                isPart |= IsPartOf(all[other], all[i].Meaning);
+                isPart |= all[i].Places.Length == 1 && IsPartOf(all[other], all[i].Meaning);
             }
 
             if (!isHidden)
@@ -103,6 +104,8 @@ public sealed class MessageReader
                 signposts.Add(new SaidSignpost(signpost, standing, _words.Cover(found.First, found.Last)));
             else if (found.Meaning.Fact is { } fact)
                 AddFact(found, _book.Dialog.Facts[fact], standing);
+            if (standing == Standing.Mentioned && found.Meaning.Fact is { } named && !_scopes.IsMarked(found.First) && !(_isAboutAnother ? _scopes.OfThird : _scopes.OfAnother)[found.First])
+                _plainlyNamed.Add(named);
         }
 
         _facts.RemoveAll(f => f.Standing == Standing.Affirmed && _ended.Exists(e => e.Fact == f.Fact && _words.Own(e.At).Span.Start > f.Span.Start));
@@ -248,7 +251,7 @@ public sealed class MessageReader
 
     bool IsVague(SaidFact said) => _book.VagueValues.Exists(v => v.Fact.Index == said.Fact && v.Value == said.Written);
 
-    /// <summary>How long a spin lasts is not said where nothing spins, nor a headache beside the worst one; both are named all the same.</summary>
+    /// <summary>How long a spin lasts is not said where nothing spins; being sick is said of the headache that is. What is not said is named all the same.</summary>
     void KeepOnlyWith()
     {
         foreach (var (thing, other) in _book.YieldsTo.Where(p => IsSaid(p.Other)).Concat(_book.OnlyWith.Where(p => !IsSaid(p.Other))))
@@ -258,6 +261,12 @@ public sealed class MessageReader
                 if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed)
                     _facts[i] = _facts[i] with { Standing = Standing.Mentioned };
             }
+        }
+
+        foreach (var (thing, _) in _book.SaidWith.Where(p => _plainlyNamed.Contains(p.Thing.Index) && IsSaid(p.Other)))
+        {
+            if (!_facts.Exists(f => f.Fact == thing.Index && f.Standing != Standing.Mentioned))
+                _facts.Add(_facts.First(f => f.Fact == thing.Index) with { Standing = Standing.Affirmed });
         }
 
         bool IsSaid(Fact fact) => _facts.Exists(f => f.Fact == fact.Index && f.Standing == Standing.Affirmed);

@@ -76,6 +76,9 @@ sealed class Scopes
 
     public bool[] Maybe { get; }
 
+    /// <summary>Whether anything is said of a word: denied, over, supposed.</summary>
+    public bool IsMarked(int at) => Denied[at] || DeniedAfterwards[at] || Over[at] || Supposed[at] || OfAnybody[at];
+
     /// <summary>A new clause, or a word such as "but".</summary>
     public bool StartsClause(int at) => _clauseStart[at];
 
