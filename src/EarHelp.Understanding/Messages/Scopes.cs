@@ -21,7 +21,7 @@ sealed class Scopes
         (_words, _phrases) = (words, phrases);
         _inPhrase = Places(phrases);
         var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
-        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
+        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" or "denies the clause before" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
         foreach (var trigger in _triggers)
         {
@@ -127,6 +127,10 @@ sealed class Scopes
             case "denies the last thing":
                 if (LastNamed(trigger) is { } denied)
                     Fill(DeniedAfterwards, StartOfNamed(denied), denied + 1);
+                break;
+            case "denies the clause before":
+                if (LastNamed(trigger) is { } before)
+                    Fill(DeniedAfterwards, _words.CommaClauseStart(before), before + 1);
                 break;
             case "last thing is over":
                 if (LastNamed(trigger) is { } ended)
