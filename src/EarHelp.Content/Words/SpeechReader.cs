@@ -20,7 +20,7 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
 
     static readonly string[] Kinds =
     [
-        "denies what follows", "denies what is before", "denies nothing", "denial ends", "denial undone", "a name follows", "short forms", "long over", "true for a year", "hidden inside", "not over", "ends a gap", "ear of another", "nearly", "not if nearly", "one thing", "since an event", "tells when", "of anybody", "over goes on", "of a third", "elsewhere", "ear words", "of the ear alone", "vague values", "denial goes on", "joins", "maybe", "over", "only supposed", "asks",
+        "denies what follows", "denies what is before", "denies nothing", "denial ends", "denial undone", "a name follows", "short forms", "long over", "true for a year", "hidden inside", "denies the clause before", "said with", "gaps go on", "new subject", "not over", "ends a gap", "ear of another", "nearly", "not if nearly", "one thing", "since an event", "tells when", "of anybody", "over goes on", "of a third", "elsewhere", "ear words", "of the ear alone", "vague values", "denial goes on", "joins", "maybe", "over", "only supposed", "asks",
         "somebody", "oneself", "about another", "of another", "side words", "left", "right", "both", "other side fine", "never corrected", "stays true",
         "today", "yesterday", "day before", "last weekend", "since", "ago", "days", "weeks", "months", "years", "over a time", "at once", "couple",
         "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "number words", "changed", "begun", "topic stop words", "own ear", "began on", "took days", "has ended", "breaks a phrase", "only tells", "clinician",

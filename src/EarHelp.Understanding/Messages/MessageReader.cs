@@ -17,6 +17,7 @@ public sealed class MessageReader
     readonly List<SaidTime> _times;
     readonly List<SaidFact> _facts = [];
     readonly List<(int Fact, int At)> _ended = [];
+    readonly HashSet<int> _plainlyNamed = [];
     readonly bool _isAboutAnother;
 
     MessageReader(PhraseBook book, string text, LocalDate today)
@@ -30,8 +31,8 @@ public sealed class MessageReader
         var ends = new bool[_words.Count];
         foreach (var end in triggers.Where(t => t.Meaning.Kind == "ends a gap"))
             ends[end.First] = true;
-        all.RemoveAll(f => !book.IsEmergency(f.Meaning) && f.HasInGap(ends));
-        _phrases = WithoutHidden(all, triggers);
+        all.RemoveAll(f => !book.IsLoose(f.Meaning) && f.HasInGap(ends));
+        _phrases = Overlaps.Settle(book, all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
         _isAboutAnother = Person.IsAnother(_scopes);
         _sides = new Sides(_words, _scopes, _isAboutAnother);
@@ -46,51 +47,6 @@ public sealed class MessageReader
         return new MessageReader(book, text, today).Read();
     }
 
-    /// <summary>Phrases come in the order of their first words, so that only neighbours are compared.</summary>
-    List<Finding<Phrase>> WithoutHidden(List<Finding<Phrase>> all, List<Finding<Trigger>> triggers)
-    {
-        var kept = new List<Finding<Phrase>>(all.Count);
-        var farthest = all.Count == 0 ? 0 : all.Max(f => f.Last - f.First);
-        var from = 0;
-        for (var i = 0; i < all.Count; i++)
-        {
-            while (all[from].First < all[i].First - farthest)
-                from++;
-            var (isHidden, isPart) = (false, false);
-            for (var other = from; other < all.Count && all[other].First <= all[i].First && !isHidden; other++)
-            {
-                if (!all[i].IsInside(all[other]) || IsOver(all[other], triggers))
-                    continue;
-                isHidden = Hides(all[other].Meaning, all[i].Meaning) || OnlyNames(all[other], all[i].Meaning);
-                isPart |= IsPartOf(all[other], all[i].Meaning);
-            }
-
-            if (!isHidden)
-                kept.Add(isPart ? all[i] with { Meaning = all[i].Meaning with { OnlyMentions = true } } : all[i]);
-        }
-
-        return kept;
-    }
-
-    /// <summary>The longer of two phrases about the same thing is meant, and one that says nothing hides all that is inside it.</summary>
-    static bool Hides(Phrase longer, Phrase shorter) =>
-        longer is { Fact: null, Signpost: null } || (longer.Fact == shorter.Fact && longer.Signpost == shorter.Signpost && (!longer.OnlyMentions || shorter.OnlyMentions));
-
-    /// <summary>The whistling of a hearing aid is no ear noise: words without a gap that say something else, around a vague one.</summary>
-    bool IsPartOf(Finding<Phrase> longer, Phrase shorter) =>
-        shorter.Fact is { } vague && _book.HiddenInside.Contains(vague) && longer.Meaning.Fact != vague && !longer.Meaning.OnlyMentions && IsWithoutGap(longer);
-
-    static bool IsWithoutGap(Finding<Phrase> phrase) => phrase.Last - phrase.First < phrase.Places.Length;
-
-    /// <summary>"Nearly fainted", listed as no more than a mention and written without a gap, hides the "fainted" in it.</summary>
-    static bool OnlyNames(Finding<Phrase> longer, Phrase shorter) =>
-        longer.Meaning.OnlyMentions && longer.Meaning.Fact == shorter.Fact && IsWithoutGap(longer);
-
-    // A phrase with a denial in its gap says the opposite, and hides nothing.
-    static bool IsOver(Finding<Phrase> phrase, List<Finding<Trigger>> triggers) =>
-        phrase.Last - phrase.First >= phrase.Places.Length
-        && triggers.Exists(t => t.Meaning.Kind == "denies what follows" && t.First > phrase.First && t.Last < phrase.Last && !phrase.Holds(t.First));
-
     Said Read()
     {
         if (_words.Count == 0)
@@ -103,6 +59,8 @@ public sealed class MessageReader
                 signposts.Add(new SaidSignpost(signpost, standing, _words.Cover(found.First, found.Last)));
             else if (found.Meaning.Fact is { } fact)
                 AddFact(found, _book.Dialog.Facts[fact], standing);
+            if (standing == Standing.Mentioned && found.Meaning.Fact is { } named && !_scopes.IsMarked(found.First) && !(_isAboutAnother ? _scopes.OfThird : _scopes.OfAnother)[found.First])
+                _plainlyNamed.Add(named);
         }
 
         _facts.RemoveAll(f => f.Standing == Standing.Affirmed && _ended.Exists(e => e.Fact == f.Fact && _words.Own(e.At).Span.Start > f.Span.Start));
@@ -248,7 +206,7 @@ public sealed class MessageReader
 
     bool IsVague(SaidFact said) => _book.VagueValues.Exists(v => v.Fact.Index == said.Fact && v.Value == said.Written);
 
-    /// <summary>How long a spin lasts is not said where nothing spins, nor a headache beside the worst one; both are named all the same.</summary>
+    /// <summary>How long a spin lasts is not said where nothing spins; being sick is said of the headache that is. What is not said is named all the same.</summary>
     void KeepOnlyWith()
     {
         foreach (var (thing, other) in _book.YieldsTo.Where(p => IsSaid(p.Other)).Concat(_book.OnlyWith.Where(p => !IsSaid(p.Other))))
@@ -260,6 +218,12 @@ public sealed class MessageReader
             }
         }
 
+        foreach (var (thing, _) in _book.SaidWith.Where(p => _plainlyNamed.Contains(p.Thing.Index) && IsSaid(p.Other)))
+        {
+            if (!_facts.Exists(f => f.Fact == thing.Index && f.Standing != Standing.Mentioned))
+                _facts.Add(_facts.First(f => f.Fact == thing.Index) with { Standing = Standing.Affirmed });
+        }
+
         bool IsSaid(Fact fact) => _facts.Exists(f => f.Fact == fact.Index && f.Standing == Standing.Affirmed);
     }
 
@@ -268,7 +232,7 @@ public sealed class MessageReader
         var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact) && !_book.EndedOn.Exists(e => e.Thing.Index == f.Fact || e.Time.Index == f.Fact)).Select(f => f.Ear).Distinct().ToList();
         return said.Count switch
         {
-            0 => _facts.Count == 0 || _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
+            0 => (_facts.Count == 0 && !_scopes.Asks(0, _words.Count, 0)) || _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
             1 => said[0],
             _ => "both",
         };

@@ -13,10 +13,10 @@ public sealed class PhraseBook
     readonly Spelling _spelling = new(isOfMessages: true);
     readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
-    readonly HashSet<int> _emergencies;
+    readonly HashSet<int> _loose;
 
     PhraseBook(Dialog dialog, Wording wording) =>
-        (Dialog, Wording, _emergencies) = (dialog, wording, [.. wording.Signposts.SelectMany(s => s.Claims).Where(c => !c.Of.IsNamedFact).Select(c => c.Of.Index)]);
+        (Dialog, Wording, _loose) = (dialog, wording, [.. wording.Signposts.SelectMany(s => s.Claims).Where(c => !c.Of.IsNamedFact).Select(c => c.Of.Index)]);
 
     public Dialog Dialog { get; }
 
@@ -35,7 +35,7 @@ public sealed class PhraseBook
     /// <summary>Facts that point at a topic where all of them are named.</summary>
     internal List<(int[] Facts, string Topic)> TopicsOfFacts { get; } = [];
 
-    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
+    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([], Array.Empty<string>().ToLookup(p => p));
 
     /// <summary>What people write in several ways, and the one way in which patterns have it; by the first word.</summary>
     internal ILookup<string, (string[] Long, string Short)> ShortForms { get; private set; } = Array.Empty<(string[], string)>().ToLookup(_ => "");
@@ -57,6 +57,9 @@ public sealed class PhraseBook
 
     /// <summary>What is said only where another thing is said too, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> OnlyWith { get; } = [];
+
+    /// <summary>What is said although it is only named, where another thing is said too, and that thing.</summary>
+    internal List<(Fact Thing, Fact Other)> SaidWith { get; } = [];
 
     /// <summary>What is no more than named where a graver thing is said in the same words, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> YieldsTo { get; } = [];
@@ -113,7 +116,7 @@ public sealed class PhraseBook
             book.AddAll(book.Topics, answer.AskedAs, answer.Id);
         foreach (var list in speech.Triggers)
             book.AddTriggers(list);
-        book.Ranking = TopicRanking.Of(wording.Answers.Values);
+        book.Ranking = TopicRanking.Of(wording.Answers.Values, speech.Topics.SelectMany(t => t.Patterns.Where(p => !p.StartsWith('+')).Select(p => (t.Name, Pattern: p))).ToLookup(p => p.Name, p => p.Pattern, StringComparer.Ordinal));
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
@@ -136,8 +139,8 @@ public sealed class PhraseBook
     /// <summary>Whether a word stands in some phrase.</summary>
     public bool Knows(string word) => Symbols.Has(word) || Symbols.Begins(word) || _sideWords.Contains(word) || _stopWords.Contains(word) || NumberOf(word) is not null;
 
-    /// <summary>Whether it is one of the signs that a signpost answers: they may be said however loosely.</summary>
-    internal bool IsEmergency(Phrase phrase) => phrase.Signpost is not null || (phrase.Fact is { } fact && _emergencies.Contains(fact));
+    /// <summary>Whether its gaps may run on into another sentence: those of signs that a signpost answers, and of what takes two sentences to say.</summary>
+    internal bool IsLoose(Phrase phrase) => phrase.Signpost is not null || (phrase.Fact is { } fact && _loose.Contains(fact));
 
     /// <summary>The fact that it says, or what the signpost claims that it points to.</summary>
     internal IEnumerable<int> FactsOf(Phrase phrase) => phrase.Signpost is { } signpost
@@ -207,6 +210,12 @@ public sealed class PhraseBook
                 break;
             case "only with":
                 OnlyWith.AddRange(Pairs(list));
+                break;
+            case "said with":
+                SaidWith.AddRange(Pairs(list));
+                break;
+            case "gaps go on":
+                _loose.UnionWith(FactsOf(list));
                 break;
             case "yields to":
                 YieldsTo.AddRange(Pairs(list));

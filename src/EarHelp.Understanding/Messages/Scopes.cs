@@ -14,14 +14,14 @@ sealed class Scopes
     readonly List<Finding<Trigger>> _triggers;
     readonly List<Finding<Phrase>> _phrases;
     readonly Dictionary<string, List<Finding<Trigger>>> _byKind = new(StringComparer.Ordinal);
-    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks, _overGoesOn;
+    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks, _overGoesOn, _newSubject;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
         (_words, _phrases) = (words, phrases);
         _inPhrase = Places(phrases);
         var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
-        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
+        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" or "denies the clause before" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
         foreach (var trigger in _triggers)
         {
@@ -37,6 +37,7 @@ sealed class Scopes
         _oneself = Firsts("oneself");
         _breaks = Firsts("breaks a phrase");
         _overGoesOn = Firsts("over goes on");
+        _newSubject = Firsts("new subject");
         Denied = new bool[words.Count];
         DeniedAfterwards = new bool[words.Count];
         Over = new bool[words.Count];
@@ -74,6 +75,9 @@ sealed class Scopes
     public bool[] OfThird { get; }
 
     public bool[] Maybe { get; }
+
+    /// <summary>Whether anything is said of a word: denied, over, supposed.</summary>
+    public bool IsMarked(int at) => Denied[at] || DeniedAfterwards[at] || Over[at] || Supposed[at] || OfAnybody[at];
 
     /// <summary>A new clause, or a word such as "but".</summary>
     public bool StartsClause(int at) => _clauseStart[at];
@@ -121,10 +125,16 @@ sealed class Scopes
                 DenyBefore(trigger);
                 break;
             case "denies the last thing":
-                FillLastThing(DeniedAfterwards, trigger);
+                if (LastNamed(trigger) is { } denied)
+                    Fill(DeniedAfterwards, StartOfNamed(denied), denied + 1);
+                break;
+            case "denies the clause before":
+                if (LastNamed(trigger) is { } before)
+                    Fill(DeniedAfterwards, _words.CommaClauseStart(before), before + 1);
                 break;
             case "last thing is over":
-                FillLastThing(Over, trigger);
+                if (LastNamed(trigger) is { } ended)
+                    Fill(Over, _words.CommaClauseStart(ended), ended + 1);
                 break;
             case "has ended":
                 Fill(Denied, ClauseStart(trigger.First), trigger.First);
@@ -160,9 +170,11 @@ sealed class Scopes
         }
     }
 
+    /// <summary>Up to the end of its clause, or to where one begins without a comma: "it isnt sore it just feels full".</summary>
     void DenyAfter(Finding<Trigger> trigger)
     {
         var left = Reach;
+        var isNamed = false;
         for (var i = trigger.Last + 1; i < _words.Count && left > 0 && !_words.BeginsSentence(i); i++, left--)
         {
             if (_denialEnds[i] && !_inPhrase[i])
@@ -174,6 +186,9 @@ sealed class Scopes
 
             if (_words.BeginsClause(i) && !IsListed(i, trigger))
                 break;
+            if (isNamed && _newSubject[i] && !_inPhrase[i])
+                break;
+            isNamed |= _inPhrase[i];
             if (_joins[i] || (_inPhrase[i] && i > 0 && _joins[i - 1]))
                 left = Reach;
             Denied[i] = true;
@@ -214,18 +229,19 @@ sealed class Scopes
         }
     }
 
-    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger, with all that overlaps it.</summary>
-    void FillLastThing(bool[] marks, Finding<Trigger> trigger)
+    /// <summary>The word of some phrase that stands last before a trigger.</summary>
+    int? LastNamed(Finding<Trigger> trigger)
     {
-        var at = trigger.First - 1;
-        while (at >= 0 && !_inPhrase[at])
-            at--;
-        if (at < 0)
-            return;
-        var start = at;
-        while (_phrases.Where(p => p.First < start && p.Last >= start).Select(p => (int?)p.First).Min() is { } first)
-            start = first;
-        Fill(marks, start, at + 1);
+        var at = Array.LastIndexOf(_inPhrase, true, Math.Max(0, trigger.First - 1));
+        return trigger.First == 0 || at < 0 ? null : at;
+    }
+
+    /// <summary>Where the phrases begin that overlap a word, and those that overlap them: "... ringing in his; I have none of that".</summary>
+    int StartOfNamed(int at)
+    {
+        while (_phrases.Where(p => p.First < at && p.Last >= at).Select(p => (int?)p.First).Min() is { } first)
+            at = first;
+        return at;
     }
 
     void FillPerson(bool[] marks, Finding<Trigger> trigger)

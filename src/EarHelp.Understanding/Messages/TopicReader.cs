@@ -69,7 +69,7 @@ public static class TopicReader
         (book.IsStopWord(words[place]) ? WeightOfStopWord : WeightOfWord) * (asks[place] ? 1 : WeightOfOthers);
 
     /// <summary>How much the ranking counts beside listed phrases.</summary>
-    const double WeightOfRanking = 0.5;
+    const double WeightOfRanking = 1;
 
     /// <summary>By word: whether its sentence asks something.</summary>
     static bool[] Asking(PhraseBook book, MessageWords words)
