@@ -38,7 +38,7 @@ public class BoundaryCaseTests
     [InlineData("BC-17", "NICE NG232, Head injury, 2023", "a knock two days ago, blood from the ear", "now", """
         "head injury": "yes", "head injury danger": "yes", "bleeding": "yes"
         """)]
-    [InlineData("BC-18", "NG98 1.1.3; window of 21 days: common practice", "a knock before the window, dull over 40 days", "in two weeks", """
+    [InlineData("BC-18", "NG98 1.1.2; window of 21 days: common practice", "a knock before the window, dull over 40 days", "in two weeks", """
         "hearing": "reduced", "hearing worsened over": 40, "days since hearing changed": 40, "looked at": "nobody"
         """)]
     [InlineData("BC-19", "Acta Otorhinolaryngologica Italica, injury by a lithium cell, 2023", "a missing battery, black fluid", "now", """
