@@ -42,7 +42,7 @@ sealed class ToldResources(ExportedConversation conversation)
 
     /// <summary>By which edition the plan after a visit was chosen.</summary>
     public Provenance Provenance(ExportedVisit exported) =>
-        Provenance(exported.ResourceId, [new ResourceReference($"CarePlan/{exported.ResourceId}")], exported.Visit.At, exported.Edition);
+        Provenance(exported.ResourceId, [new ResourceReference($"CarePlan/{exported.ResourceId}")], exported.Visit.Correction?.At ?? exported.Visit.At, exported.Edition);
 
     Provenance Provenance(string id, IEnumerable<ResourceReference> targets, NodaTime.Instant at, Edition edition) => new()
     {

@@ -9,6 +9,7 @@ using EarHelp.Triage.Rules;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
+using EarHelp.Web.Visits;
 using NodaTime;
 using NodaTime.Text;
 
@@ -38,14 +39,22 @@ sealed class RecordForm(HtmlWriter html, SignedIn reader, Edition edition, Immut
 
     /// <param name="fault">Key of the words of what is wrong; null: nothing is.</param>
     /// <param name="visit">Identifier of the visit to be: sent twice, it is one.</param>
+    /// <param name="whose">Who asked for it, or null.</param>
     internal static ReadOnlyMemory<byte> Write(
-        SignedIn reader, string visit, string before, string when, ImmutableArray<SeenFinding> ticked, AskedAfter asked, string? fault)
+        SignedIn reader, string visit, string before, ContactDetails? whose, string when, ImmutableArray<SeenFinding> ticked, AskedAfter asked, string? fault)
     {
         var title = reader.Words["record heading"];
         return StaffFrame.Write(reader, fault is null ? title : reader.Words.Letter.Text("error title", ("title", title)), html =>
         {
             html.Element("h1"u8, title).Element("p"u8, reader.Words["record hint"]);
             StaffForm.WriteFault(html, reader.Words, fault);
+            if (whose is not null)
+            {
+                html.Markup("<section class=\"note\"><h2>"u8).Text(reader.Words["record whose"]).Markup("</h2>"u8);
+                ContactList.Write(html, reader.Words, whose);
+                html.Markup("</section>"u8);
+            }
+
             StaffForm.Begin(html, AfterVisitParts.Prefix, reader.Token);
             FormFields.WriteTurn(html, visit);
             html.Markup("<input type=\"hidden\" name=\"asked-in\""u8).Attribute("value"u8, before).Markup(">"u8);

@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
-using EarHelp.Triage.Answers;
 using EarHelp.Web.Desk;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
+using EarHelp.Web.Visits;
 
 namespace EarHelp.Web.AfterVisit;
 
@@ -15,7 +16,7 @@ sealed class RecordList(HtmlWriter html, SignedIn reader)
 {
     Words Words => reader.Words;
 
-    internal static ReadOnlyMemory<byte> Write(SignedIn reader, ImmutableArray<(Visit Visit, ImmutableArray<string> CheckIns)> all)
+    internal static ReadOnlyMemory<byte> Write(SignedIn reader, ImmutableArray<ListedVisit> all)
     {
         var words = reader.Words;
         return StaffFrame.Write(reader, words["record list"], html =>
@@ -26,18 +27,20 @@ sealed class RecordList(HtmlWriter html, SignedIn reader)
             if (all.IsEmpty)
                 html.Element("p"u8, words["record none"]);
             var list = new RecordList(html, reader);
-            foreach (var (visit, checkIns) in all)
-                list.Write(visit, checkIns);
+            foreach (var listed in all)
+                list.Write(listed);
         });
     }
 
-    void Write(Visit visit, ImmutableArray<string> checkIns)
+    void Write(ListedVisit listed)
     {
+        var visit = listed.Visit;
         html.Markup("<section><h2>"u8).Text(Words.Letter.Moment(visit.At)).Markup("</h2>"u8);
-        WriteVersion(visit);
+        WriteWhose(listed);
+        new VersionOfRecord(html, Words).Write(visit);
         WriteEarlier(visit);
         html.Markup("<p class=\"hint\">"u8);
-        foreach (var line in checkIns)
+        foreach (var line in listed.CheckIns)
             html.Text(line).Markup(" "u8);
         html.Markup("</p>"u8);
         StaffForm.Begin(html, $"{AfterVisitParts.Prefix}/{visit.Conversation}/link", reader.Token);
@@ -48,17 +51,20 @@ sealed class RecordList(HtmlWriter html, SignedIn reader)
         html.Markup("</section>"u8);
     }
 
-    void WriteVersion(Visit visit)
+    /// <summary>The request from which the visit was asked for; without one, the address of the messages; else nobody here knows whose it is.</summary>
+    void WriteWhose(ListedVisit listed)
     {
-        html.Element("p"u8, visit.Correction is { } correction
-            ? Words.Letter.Text("record corrected", ("who", visit.By), ("moment", Words.Letter.Moment(correction.At)))
-            : Words.Letter.Text("record by", ("who", visit.By)));
-        if (visit.Correction is { Reason.Length: > 0 } reasoned)
-            html.Element("p"u8, Words.Letter.Text("record corrected why", ("reason", reasoned.Reason)));
-        html.Markup("<ul>"u8);
-        foreach (var seen in visit.Findings)
-            html.Markup("<li>"u8).Text(PartOf(seen.Ear)).Markup(": "u8).Text(FormOf(seen)).Markup("</li>"u8);
-        html.Markup("</ul>"u8);
+        if (listed.Asked is { } asked)
+        {
+            html.Markup("<p><a"u8).Attribute("href"u8, $"{StaffParts.Prefix}/desk/{asked.Request.Conversation}").Markup(">"u8).Typed(QueuePage.NameOf(Words, asked)).Markup("</a>"u8);
+            foreach (var need in asked.Contact is { } contact ? RequestFields.Needs.Where(n => n.IsNeeded(contact.Needs)) : [])
+                html.Markup("<br>"u8).Text(Words[need.Words]);
+            html.Markup("</p>"u8);
+        }
+        else if (listed.Email.Length > 0)
+        {
+            html.Markup("<p>"u8).Typed(listed.Email).Markup("</p>"u8);
+        }
     }
 
     /// <summary>What stood there before, the latest first.</summary>
@@ -70,14 +76,14 @@ sealed class RecordList(HtmlWriter html, SignedIn reader)
         foreach (var earlier in visit.Earlier.Reverse())
         {
             html.Markup("<h3>"u8).Text(Words.Letter.Moment(earlier.At)).Markup("</h3>"u8);
-            WriteVersion(earlier);
+            new VersionOfRecord(html, Words).Write(earlier);
         }
 
         html.Markup("</details>"u8);
     }
-
-    string PartOf(Ear? ear) => Words[ear switch { Ear.Left => "record left", Ear.Right => "record right", _ => "record person" }];
-
-    /// <summary>An edition of now may have no such finding any more: then its name is told.</summary>
-    string FormOf(SeenFinding seen) => Words.Edition.Wordings[Words.Language].Findings.TryGetValue(seen.Finding, out var known) ? known.Form : seen.Finding;
 }
+
+/// <param name="CheckIns">What came back, a line each.</param>
+/// <param name="Asked">The request that stands, from which the visit was asked for; null: none is known.</param>
+/// <param name="Email">Where the patient is asked how it is, or empty.</param>
+sealed record ListedVisit(Visit Visit, ImmutableArray<string> CheckIns, KeptRequest? Asked, string Email);

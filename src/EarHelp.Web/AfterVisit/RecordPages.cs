@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Taking;
@@ -18,7 +19,7 @@ namespace EarHelp.Web.AfterVisit;
 
 /// <summary>Recording a visit, the list of visits, and links for patients. What is read or done stands in the audit trail first.</summary>
 public sealed class RecordPages(
-    StaffGate gate, IVisitStore visits, IFollowUps followUps, TurnTaking taking, VisitRecording recording, ServedEditions editions, Auditor auditor, FaultPages faults, TimeProvider clock)
+    StaffGate gate, IVisitStore visits, IRequestStore requests, IFollowUps followUps, TurnTaking taking, VisitRecording recording, ServedEditions editions, Auditor auditor, FaultPages faults, TimeProvider clock)
 {
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
@@ -28,9 +29,15 @@ public sealed class RecordPages(
             return;
         await auditor.AddAsync(reader.Account.Id, AuditDeed.ListedVisits, null, context.RequestAborted);
         var asked = (await followUps.AllAsync(context.RequestAborted)).ToImmutableDictionary(f => f.Conversation);
-        var listed = ImmutableArray.CreateBuilder<(Visit, ImmutableArray<string>)>();
+        var requested = (await requests.WaitingAsync(context.RequestAborted)).ToImmutableDictionary(k => k.Request.Conversation);
+        var listed = ImmutableArray.CreateBuilder<ListedVisit>();
         foreach (var visit in await visits.AllAsync(context.RequestAborted))
-            listed.Add((visit, await StatusAsync(reader.Words, visit, asked.GetValueOrDefault(visit.Conversation), context.RequestAborted)));
+        {
+            var followUp = asked.GetValueOrDefault(visit.Conversation);
+            var lines = await StatusAsync(reader.Words, visit, followUp, context.RequestAborted);
+            listed.Add(new ListedVisit(visit, lines, requested.GetValueOrDefault(visit.Before ?? ""), followUp?.Email ?? ""));
+        }
+
         await PageResponse.SendAsync(context, RecordList.Write(reader, listed.ToImmutable()));
     }
 
@@ -40,7 +47,8 @@ public sealed class RecordPages(
             return;
         var before = StaffForm.ReadLine(context.Request.Query[RecordForm.Before]);
         var when = RecordForm.MomentOf(Now, reader.Words.Edition.Clinic.Zone);
-        await PageResponse.SendAsync(context, RecordForm.Write(reader, Secret.NewIdentifier(), before, when, [], AskedAfter.Nowhere, null));
+        var whose = await WhoseAsync(reader, before, context.RequestAborted);
+        await PageResponse.SendAsync(context, RecordForm.Write(reader, Secret.NewIdentifier(), before, whose, when, [], AskedAfter.Nowhere, null));
     }
 
     public async Task RecordAsync(HttpContext context)
@@ -71,7 +79,7 @@ public sealed class RecordPages(
         if (fault is null)
             await PageResponse.SendAsync(context, WriteLink(by, AddressOf(context, link)));
         else
-            await PageResponse.SendAsync(context, RecordForm.Write(by, id, before, RecordForm.WrittenWhen(fields), ticked, asked, fault), StatusCodes.Status422UnprocessableEntity);
+            await PageResponse.SendAsync(context, RecordForm.Write(by, id, before, await WhoseAsync(by, before, context.RequestAborted), RecordForm.WrittenWhen(fields), ticked, asked, fault), StatusCodes.Status422UnprocessableEntity);
     }
 
     public async Task LinkAsync(HttpContext context)
@@ -85,6 +93,15 @@ public sealed class RecordPages(
             await PageResponse.SendAsync(context, WriteLink(by, AddressOf(context, link)));
         else
             await faults.SendAsync(context, StatusCodes.Status404NotFound);
+    }
+
+    /// <summary>Who asked for the visit, so that nobody records it for another patient; null: nobody did on these pages.</summary>
+    async ValueTask<ContactDetails?> WhoseAsync(SignedIn reader, string before, CancellationToken cancellation)
+    {
+        if (before.Length == 0)
+            return null;
+        await auditor.AddAsync(reader.Account.Id, AuditDeed.ReadConversation, before, cancellation);
+        return (await requests.FindAsync(before, cancellation))?.Contact;
     }
 
     /// <summary>Whether the questions were left can only be told by the conversation.</summary>

@@ -115,6 +115,8 @@ public sealed partial class FromRequestToErasureTests(AskingService service) : I
     static async Task<string> RecordAsync(Visit kim)
     {
         await FollowAsync(kim, "Record a visit");
+        await Expect(kim.Page.GetByRole(AriaRole.Heading, new() { Name = "Whose visit it was" })).ToBeVisibleAsync();
+        await Expect(kim.Page.GetByText(Name, new() { Exact = true })).ToBeVisibleAsync();
         await kim.Page.GetByLabel("When the visit was").FillAsync("2027-03-27T09:30");
         await kim.Page.GetByLabel("Suction").First.CheckAsync();
         await kim.Page.GetByLabel("E-mail address for asking how it is").FillAsync(Email);
@@ -150,6 +152,8 @@ public sealed partial class FromRequestToErasureTests(AskingService service) : I
         await Looks.WellAsync(kim, "story-10-desk");
         await row.GetByRole(AriaRole.Link).First.ClickAsync();
         await Expect(kim.Page.GetByText(Email).First).ToBeVisibleAsync();
+        foreach (var told in (string[])["Left ear: Suction", "Pain (left ear)", "Discharge (left ear)"])
+            await Expect(kim.Page.GetByText(told).First).ToBeVisibleAsync();
         await Looks.WellAsync(kim, "story-11-handover");
         return new Uri(kim.Page.Url).Segments[^1];
     }

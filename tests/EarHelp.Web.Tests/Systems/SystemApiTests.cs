@@ -200,8 +200,10 @@ public sealed class SystemApiTests(ClinicStaff staff)
         using var clinician = await staff.NewAsync("clinician");
         var form = await clinician.Browser.ReadAsync("/staff/visits/new");
         var when = ClinicStaff.Now.AddHours(-1).ToString("yyyy-MM-dd'T'HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+        var visits = staff.Running.Services.GetRequiredService<IVisitStore>();
+        var before = (await visits.AllAsync(default)).Select(v => v.Conversation).ToHashSet();
         await clinician.SendAsync("/staff/visits", form, ("when", when), ("found", "left:suction"));
-        return (await staff.Running.ConversationOfAsync(patient), form.FormTo("/staff/visits")["turn"]);
+        return (await staff.Running.ConversationOfAsync(patient), (await visits.AllAsync(default)).Single(v => !before.Contains(v.Conversation)).Conversation);
     }
 
     async Task<string> TokenAsync(string name)
