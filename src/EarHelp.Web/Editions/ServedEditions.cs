@@ -50,7 +50,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         await closed.ReadAsync(cancellation);
         if (Published is not { } published)
             return await LoadAsync(cancellation);
-        var (served, problems) = await CompileKeptAsync(published, CompileOptions.Plain, cancellation);
+        var (served, problems) = await CompileKeptAsync(published, CompileOptions.InService, cancellation);
         if (served is not null)
             Take(served);
         else
@@ -141,7 +141,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             return current;
         if (_earlier.TryGetValue(editionId, out var known))
             return known;
-        var (found, _) = await CompileKeptAsync(editionId, CompileOptions.Plain, cancellation);
+        var (found, _) = await CompileKeptAsync(editionId, CompileOptions.InService, cancellation);
         return found is null ? null : _earlier.GetOrAdd(editionId, found);
     }
 

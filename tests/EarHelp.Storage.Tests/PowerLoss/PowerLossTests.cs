@@ -7,15 +7,21 @@ namespace EarHelp.Storage.Tests.PowerLoss;
 /// <summary>Power lost at every change of the files of a run with group commits, checkpoints and an erased conversation.</summary>
 public sealed class PowerLossTests(ITestOutputHelper output) : IAsyncLifetime
 {
-    /// <summary>Ways in which the disk may stand at one cut: which of the unsynced changes, and which sectors of the last write, are on it.</summary>
-    const int Layouts = 4;
+    /// <summary>
+    /// Ways in which the disk may stand at one cut: which of the unsynced changes, and which sectors of the last write, are on it. One in the
+    /// ordinary run, more where the variable says so (tests/faults sets it).
+    /// </summary>
+    static readonly int Layouts = Environment.GetEnvironmentVariable("EARHELP_FAULTS") == "long" ? 8 : 1;
 
     const string Erased = "erased";
     const string Secret = "kanarienvogel";
 
     static readonly string[] Stay = ["a", "b", "c"];
 
-    readonly string _folder = Directory.CreateTempSubdirectory("earhelp").FullName;
+    /// <summary>In memory where the machine has such a folder: what is tried is how the files stand, and not how a disk writes them.</summary>
+    const string Memory = "/dev/shm";
+
+    readonly string _folder = Path.Combine(Directory.Exists(Memory) ? Memory : Path.GetTempPath(), "earhelp-" + Guid.NewGuid().ToString("N"));
     readonly RecordedDisk _disk = new();
     readonly List<(int At, string Conversation, int Turns)> _asked = [];
     readonly List<(int At, string Conversation, int Turns)> _acknowledged = [];
@@ -62,7 +68,7 @@ public sealed class PowerLossTests(ITestOutputHelper output) : IAsyncLifetime
         }
 
         output.WriteLine($"{Layouts * (_disk.Count + 1)} cut points at {_disk.Count} changes of the files: each acknowledged turn was there, none by halves.");
-        Assert.True(Layouts * _disk.Count > 400, $"only {_disk.Count} changes were cut");
+        Assert.True(_disk.Count > 200, $"only {_disk.Count} changes were cut");
     }
 
     async Task AppendAsync(LiteTurnStore store, string conversation)

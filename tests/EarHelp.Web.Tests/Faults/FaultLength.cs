@@ -20,6 +20,6 @@ static class FaultLength
     /// <summary>People who ask for a visit and take a time.</summary>
     public static int Visitors => IsLong ? 24 : 2;
 
-    /// <summary>A folder with an older build of the service, for the nodes that are replaced; null: this build is older and newer at once.</summary>
-    public static string? OlderProgram { get; } = Environment.GetEnvironmentVariable("EARHELP_FAULTS_OLDER") is { Length: > 0 } folder ? folder : null;
+    /// <summary>The folder of an older version of everything, built, from which the nodes come that are replaced; null: this version is older and newer at once.</summary>
+    public static string? OlderTree { get; } = Environment.GetEnvironmentVariable("EARHELP_FAULTS_OLDER") is { Length: > 0 } folder ? folder : null;
 }

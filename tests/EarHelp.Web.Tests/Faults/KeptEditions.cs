@@ -25,7 +25,7 @@ sealed class KeptEditions(IStore store, ImmutableArray<SuddenClosing> closings) 
         if (_known.TryGetValue(editionId, out var known))
             return known;
         var pack = await ((IEditionArchive)store).FindAsync(editionId, cancellation);
-        var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack!.Value), CompileOptions.Plain);
+        var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack!.Value), CompileOptions.InService);
         return _known.GetOrAdd(editionId, new ServedEdition(compiled.Edition!, compiled.Assessor!, null, () => closings));
     }
 }

@@ -41,6 +41,13 @@ sealed class MovedTime : IDisposable
 
     public void Dispose() => File.Delete(_file);
 
+    /// <summary>Removes what the library shares in memory for a process that was killed.</summary>
+    public static void Forget(int processId)
+    {
+        foreach (var file in Directory.EnumerateFiles("/dev/shm", string.Create(CultureInfo.InvariantCulture, $"*faketime_*_{processId}")))
+            File.Delete(file);
+    }
+
     static string Library() =>
         Directory.EnumerateDirectories("/usr/lib").Select(d => Path.Combine(d, "faketime", "libfaketimeMT.so.1")).FirstOrDefault(File.Exists)
             ?? throw new InvalidOperationException("libfaketime is not there: apt-get install libfaketime");

@@ -16,7 +16,7 @@ namespace EarHelp.Web.Tests.Faults;
 /// Nodes on one PostgreSQL database behind nginx and a bad way, with conversations that go on while one thing after the other fails, and the
 /// nodes are replaced by those of another version.
 /// </summary>
-public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime
+public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime, IDisposable
 {
     const int Visits = 8;
 
@@ -44,11 +44,11 @@ public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime
         _database = await PostgresServer.NewSchemaAsync(_server.Address);
         EditionCopy.Reword(_nextRoot, "An answer is needed here.");
         SetClocks(MovedTime.ToTen());
-        _first = NewNode(_time, Repository.Root);
-        _second = NewNode(_timeOfOther, Repository.Root);
+        _first = NewNode(_time, FaultLength.OlderTree ?? Repository.Root);
+        _second = NewNode(_timeOfOther, FaultLength.OlderTree ?? Repository.Root);
         _next = NewNode(_time, _nextRoot);
-        if (FaultLength.OlderProgram is { } older)
-            _first.Program = _second.Program = [Path.Combine(older, "EarHelp.Web.dll")];
+        if (FaultLength.OlderTree is { } older)
+            _first.Program = _second.Program = [Path.Combine(older, "src", "EarHelp.Web", "bin", "Release", "net10.0", "EarHelp.Web.dll")];
         await Task.WhenAll(_first.StartAsync(), _second.StartAsync());
         await _nginx.StartAsync(Ways.FreePort(), _first.Address, _second.Address);
         _store = StoreOpening.Open(_database, new StoreOptions());
@@ -68,9 +68,13 @@ public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime
         await _store.DisposeAsync();
         await _mail.DisposeAsync();
         await _server.DisposeAsync();
+        Directory.Delete(_nextRoot, recursive: true);
+    }
+
+    public void Dispose()
+    {
         _time.Dispose();
         _timeOfOther.Dispose();
-        Directory.Delete(_nextRoot, recursive: true);
     }
 
     [Fact]

@@ -5,6 +5,7 @@ using System.Net.Sockets;
 using System.Text;
 using EarHelp.Servers.Host;
 using EarHelp.Web.Serving;
+using EarHelp.Web.Tests.Faults;
 using EarHelp.Web.Tests.Running;
 
 namespace EarHelp.Web.Tests.Nodes;
@@ -99,6 +100,7 @@ public sealed class Node(string? database, int port) : IAsyncDisposable
     {
         await _process!.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(2));
         var code = _process.ExitCode;
+        MovedTime.Forget(_process.Id);
         _process.Dispose();
         _process = null;
         return code;
