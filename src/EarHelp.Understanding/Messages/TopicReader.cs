@@ -10,7 +10,7 @@ public static class TopicReader
     const double WeightOfWord = 4, WeightOfStopWord = 1;
 
     /// <summary>Below this the message is not taken to ask for any answer.</summary>
-    const double Enough = 2.5;
+    const double Enough = 7;
 
     /// <summary>Words of sentences that ask nothing count so much less.</summary>
     const double WeightOfOthers = 0.4;

@@ -6,10 +6,10 @@ static class RepeatedLetters
     /// <summary>No word of the language has a letter so often in a row; a fact of English and its neighbours.</summary>
     const int Repeated = 3;
 
-    /// <summary>The word with each letter that is repeated twice, then once in a row; nothing if none is repeated.</summary>
+    /// <summary>The word with each letter that is repeated twice, then once in a row; nothing if none is repeated, or nothing else is in it.</summary>
     public static IEnumerable<string> Shorter(string word)
     {
-        if (!IsRepeated(word))
+        if (!IsRepeated(word) || word.AsSpan().IndexOfAnyExcept(word[0]) < 0)
             yield break;
         yield return WithAtMost(word, 2);
         yield return WithAtMost(word, 1);
