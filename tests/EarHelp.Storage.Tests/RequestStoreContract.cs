@@ -161,7 +161,7 @@ public abstract class RequestStoreContract(Func<Task<StorePlace>> make) : StoreC
     {
         var now = Instant.FromUtc(2026, 11, 26, 12, 0);
         var ten = new VisitTime(now + Duration.FromHours(22), now + Duration.FromHours(23));
-        async Task<RequestPut> TakeAsync(string person, string by, string room)
+        async Task<RequestPut> TakeAsync(string person, string? by, string? room)
         {
             await Opened.AppendAsync(SomeTurns.First(person, at: 1_000, finished: true), [], default);
             await Requests.PutAsync(New(person), Jo, default);
@@ -172,6 +172,7 @@ public abstract class RequestStoreContract(Func<Task<StorePlace>> make) : StoreC
         Assert.Equal(RequestPut.Kept, await TakeAsync("second", "Quill", "2"));
         Assert.Equal(RequestPut.TimeTaken, await TakeAsync("third", "Adair", "3"));
         Assert.Equal(RequestPut.TimeTaken, await TakeAsync("fourth", "Moss", "2"));
+        Assert.Equal(RequestPut.TimeTaken, await TakeAsync("fifth", null, null));
         Assert.Equal(["Adair", "Quill"], (await Requests.TakenAsync(now, "nobody", default)).Select(t => t.By).Order());
     }
 

@@ -10,7 +10,7 @@ namespace EarHelp.Storage.Postgres;
 /// <summary>
 /// Times of requests as PostgreSQL writes several ranges: <c>{[1,2),[3,4)}</c>. A time of the whole clinic is in ticks (100 ns) since 1970. One of a
 /// clinician and a room is two ranges in milliseconds, each in a stretch of numbers that no other name has, beyond all ticks: so two ranges overlap
-/// only if a person or a room would have two visits at once.
+/// only if a person or a room would have two visits at once. That one of the whole clinic keeps everybody is seen by who takes a time, before it is written.
 /// </summary>
 static class TimeRanges
 {
@@ -21,8 +21,6 @@ static class TimeRanges
     const int BitsOfStretch = 42;
 
     const int BitsOfName = 20;
-
-    public const string None = "{}";
 
     public static string Of(IEnumerable<VisitTime> times) => "{" + string.Join(',', times.SelectMany(Ranges)) + "}";
 
