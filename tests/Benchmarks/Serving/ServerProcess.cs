@@ -90,7 +90,11 @@ sealed class ServerProcess : IDisposable
         while (!await AnswersAsync(client, address))
         {
             if (process.HasExited || Stopwatch.GetElapsedTime(from) > Patience)
+            {
+                process.Kill(entireProcessTree: true);
                 throw new InvalidOperationException("The server did not serve its first page.");
+            }
+
             await again.WaitForNextTickAsync();
         }
 

@@ -30,7 +30,8 @@ public sealed class RecordingTests(Service service)
         var link = await kim.Page.Locator("#link").InnerTextAsync();
         await kim.Page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Link, new() { Name = "Visits", Exact = true }).Last.ClickAsync();
         await Expect(kim.Page.GetByText("Left ear: Hole in the eardrum").First).ToBeVisibleAsync();
-        await kim.Page.GetByRole(AriaRole.Link, new() { Name = "Correct this record" }).First.ClickAsync();
+        var uncorrected = kim.Page.Locator("section").Filter(new() { HasText = "Left ear: Hole in the eardrum", HasNotText = "What stood here before" });
+        await uncorrected.First.GetByRole(AriaRole.Link, new() { Name = "Correct this record" }).ClickAsync();
         await Expect(kim.Page.GetByLabel("Hole in the eardrum").First).ToBeCheckedAsync();
         await kim.Page.GetByLabel("Hole in the eardrum").First.UncheckAsync();
         await PressAsync(kim, "Save the correction");
