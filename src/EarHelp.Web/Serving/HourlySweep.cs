@@ -2,11 +2,11 @@ using EarHelp.Conversation.Keeping;
 
 namespace EarHelp.Web.Serving;
 
-/// <summary>Removes one kind of thing whose time is over, a minute after the start, when the first patients have their page, and every hour.</summary>
+/// <summary>Removes one kind of thing whose time is over, ten seconds after the start, when the first patients have their page, and every hour.</summary>
 /// <param name="things">What is removed, in the words of the log.</param>
 public abstract partial class HourlySweep(string things, TimeProvider clock, ILogger log) : BackgroundService
 {
-    static readonly TimeSpan First = TimeSpan.FromMinutes(1);
+    static readonly TimeSpan First = TimeSpan.FromSeconds(10);
     static readonly TimeSpan Pause = TimeSpan.FromHours(1);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)

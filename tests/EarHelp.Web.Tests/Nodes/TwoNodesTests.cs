@@ -127,6 +127,7 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
 
         await nodes.StartAgainAsync(nodes.Time.Ahead + TimeSpan.FromDays(1));
         await nodes.UntilAsync(async () => (await nodes.Store.FollowUps.AllAsync(default)).All(f => f.Email.Length == 0 || f.Messages is [{ State: MessageState.Accepted }]));
+        var mails = nodes.Mail.Taken().Select(m => m.Text).ToList();
         var due = (await RequestsAsync()).Where(r => r.Urgency.AnswerBy is not null).ToList();
         var latest = due.Max(r => Escalation.DueAt(r, r.Urgency)!.Value).ToDateTimeOffset() - TimeProvider.System.GetUtcNow();
         var before = (await nodes.Store.ConversationsAsync(default)).Length;
@@ -134,7 +135,6 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
         await nodes.UntilAsync(async () => (await RequestsAsync()).All(r => r.Urgency.AnswerBy is null || Escalation.IsEscalated(r, r.Urgency)));
         await nodes.UntilAsync(() => Task.FromResult(Removed().Count > 0));
 
-        var mails = nodes.Mail.Taken().Select(m => m.Text).ToList();
         var escalated = (await nodes.Store.Audit.ReadAsync(default)).Entries.Where(e => e.Deed == AuditDeed.Escalated).GroupBy(e => e.Conversation).ToList();
         var removed = before - (await nodes.Store.ConversationsAsync(default)).Length;
         output.WriteLine($"{mails.Count} check-ins sent, {escalated.Count} requests escalated, {removed} unfinished conversations removed, each once by one of two nodes.");
