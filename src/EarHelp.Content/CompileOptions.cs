@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
+using EarHelp.Content.Problems;
 using NodaTime;
 
 namespace EarHelp.Content;
@@ -10,4 +12,10 @@ namespace EarHelp.Content;
 public sealed record CompileOptions(LocalDate? Today, ImmutableArray<string> NeededTexts, ImmutableArray<string> NeededPages)
 {
     public static CompileOptions Plain { get; } = new(null, [], []);
+
+    /// <summary>For an edition that was taken into service once: a later version asks nothing more of its authors, so that conversations go on under it.</summary>
+    public static CompileOptions InService { get; } = Plain with { PassesOver = Codes.OfAuthorsOnly };
+
+    /// <summary>Codes of faults that do not count.</summary>
+    public FrozenSet<string> PassesOver { get; init; } = [];
 }

@@ -24,7 +24,7 @@ public static class EditionCompiler
     internal static Compilation Compile(ImmutableArray<SourceFile> sources, CompileOptions options, Func<SourceFile, ProblemList, Page> read)
     {
         ArgumentNullException.ThrowIfNull(options);
-        var problems = new ProblemList();
+        var problems = new ProblemList(options.PassesOver);
         var compiled = sources.Where(s => SourceFolder.IsCompiled(s.Path)).OrderBy(s => s.Path, StringComparer.Ordinal).ToImmutableArray();
         var pages = compiled.AsParallel().AsOrdered().Select(s => read(s, problems)).ToList();
         var dialogPages = pages.Where(p => p.Path.StartsWith("dialogs/", StringComparison.Ordinal)).ToList();

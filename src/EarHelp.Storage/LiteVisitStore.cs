@@ -3,6 +3,7 @@ using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Visits;
 using EarHelp.Storage.Records;
 using EarHelp.Storage.Writing;
+using LiteDB;
 
 namespace EarHelp.Storage;
 
@@ -12,7 +13,13 @@ sealed class LiteVisitStore(LiteTurnStore turns, StoreFile file) : IVisitStore
     public async ValueTask<bool> PutAsync(Visit visit, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(visit);
-        return await turns.DoAsync(() => Put(visit)).ConfigureAwait(false);
+        return await turns.DoAsync(() => Change(d => VisitDocuments.Put(d, visit))).ConfigureAwait(false);
+    }
+
+    public async ValueTask<bool> CorrectAsync(Visit visit, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        return await turns.DoAsync(() => Change(d => VisitDocuments.Correct(d, visit))).ConfigureAwait(false);
     }
 
     public ValueTask<Visit?> FindAsync(string conversation, CancellationToken cancellation) =>
@@ -23,10 +30,10 @@ sealed class LiteVisitStore(LiteTurnStore turns, StoreFile file) : IVisitStore
     public async ValueTask<int> SweepVisitsAsync(long beforeUnixMilliseconds, CancellationToken cancellation) =>
         await turns.DoAsync(() => turns.Erase(VisitDocuments.Before(file.Database, beforeUnixMilliseconds))).ConfigureAwait(false);
 
-    bool Put(Visit visit)
+    bool Change(Func<LiteDatabase, bool> change)
     {
         file.Database.BeginTrans();
-        var isKept = VisitDocuments.Put(file.Database, visit);
+        var isKept = change(file.Database);
         if (!file.Database.Commit())
             throw new InvalidOperationException("The database did not commit.");
         return isKept;

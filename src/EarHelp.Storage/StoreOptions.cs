@@ -11,8 +11,8 @@ public sealed record StoreOptions
     /// <summary>How often the log is folded into the main file even if it is short. Longer than zero.</summary>
     public TimeSpan CheckpointEvery { get; init; } = TimeSpan.FromMinutes(1);
 
-    /// <summary>Length of the log, in pages of 8,192 bytes, at which LiteDB itself folds it in; the writer does so at four fifths of it.</summary>
-    public int CheckpointPages { get; init; } = 1000;
+    /// <summary>Length of the log, in pages of 8,192 bytes, at which LiteDB folds it in.</summary>
+    public int CheckpointPages { get; init; } = 4000;
 
     /// <summary>The most requests that share one commit.</summary>
     public int LargestGroup { get; init; } = 256;

@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Running;
+using Benchmarks.Figures;
 using Benchmarks.Rules;
 using Benchmarks.Serving;
 using Benchmarks.Store;
@@ -9,14 +10,19 @@ const string Usage = """
 
       triage   levels, whole assessments, the next question; beside RulesEngine in the same run; loading the edition
       proof    the whole proof of the shipped edition, and comparing two editions
+      table    how the service serves, all of it with its targets: load, stored and page; a number after it: as for stored
       start    process start to the first served page; a folder after it: also of what was published there
-      page     bytes and requests of the first page
+      page     bytes and requests of the first page, and how soon it can be used over a slow connection
       store    durable turns a second of the store, beside a plain synced file in the same run
       understand  how well messages are read; files after it: those messages; --totals before them: totals only
-      load     turns a second of the page and the bot endpoint, beside the SDK's echo bot in the same run; an address after it:
-               only the page of the service that runs there, for a profile
+      load     turns a second of the page and the bot endpoint, on a file and on PostgreSQL, beside the SDK's echo bot in the
+               same run; addresses after it: only the page of the services that run there, for a profile or a comparison
+      stored   what many kept conversations cost: a turn among 1,000,000 of them (or the number after it), the
+               start and the memory with 100,000
+      clinics  four clinics on one PostgreSQL server, and how many there could be
     """;
 
+var served = new FigureTable("what");
 switch (args.FirstOrDefault())
 {
     case "triage":
@@ -30,8 +36,8 @@ switch (args.FirstOrDefault())
         await PageReport.TimeStartsAsync(args.ElementAtOrDefault(1));
         return 0;
     case "page":
-        await PageReport.WeighAsync();
-        return 0;
+        await PageReport.AddFirstPageAsync(served);
+        break;
     case "store":
         await StoreReport.RunAsync();
         return 0;
@@ -40,11 +46,22 @@ switch (args.FirstOrDefault())
         FirstMessageReport.Run();
         return 0;
     case "load" when args.Length > 1:
-        await LoadReport.RunPageAsync(new Uri(args[1]));
+        await LoadReport.RunPagesAsync([.. args[1..].Select(a => new Uri(a))]);
         return 0;
     case "load":
-        await LoadReport.RunAsync();
-        return 0;
+        await LoadReport.AddAsync(served);
+        break;
+    case "stored":
+        await StoredReport.AddAsync(served, args.ElementAtOrDefault(1));
+        break;
+    case "clinics":
+        await ClinicsReport.AddAsync(served);
+        break;
+    case "table":
+        await LoadReport.AddAsync(served);
+        await StoredReport.AddAsync(served, args.ElementAtOrDefault(1));
+        await PageReport.AddFirstPageAsync(served);
+        break;
     case BareServer.Name:
         await BareServer.ServeAsync(args[1], args[2]);
         return 0;
@@ -55,3 +72,6 @@ switch (args.FirstOrDefault())
         Console.Error.WriteLine(Usage);
         return 2;
 }
+
+served.Print(Console.Out);
+return 0;

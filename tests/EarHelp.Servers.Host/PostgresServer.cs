@@ -55,11 +55,20 @@ public sealed class PostgresServer : IAsyncDisposable
     /// <summary>As a loss of the process: nothing is tidied up.</summary>
     public async Task KillAsync()
     {
-        // The first line of this file is the process of the server itself, not of the program that changed the user.
-        var id = int.Parse((await File.ReadAllLinesAsync(Path.Combine(_folder, "cluster", "postmaster.pid")))[0], CultureInfo.InvariantCulture);
-        Process.GetProcessById(id).Kill();
-        await _server.WaitForExitAsync();
-        _server.Dispose();
+        using (var server = Process.GetProcessById(await ProcessIdAsync()))
+            server.Kill();
+        await EndedAsync();
+    }
+
+    /// <summary>The disk of the server is full: it cannot write its log, and ends by itself.</summary>
+    public async Task FillDiskAsync()
+    {
+        var id = await ProcessIdAsync();
+        await DiskLimit.FillAsync(id, AsServer);
+        var children = await File.ReadAllTextAsync(string.Create(CultureInfo.InvariantCulture, $"/proc/{id}/task/{id}/children"));
+        foreach (var child in children.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            await DiskLimit.FillAsync(int.Parse(child, CultureInfo.InvariantCulture), AsServer);
+        await EndedAsync();
     }
 
     public async Task StartAgainAsync()
@@ -81,6 +90,18 @@ public sealed class PostgresServer : IAsyncDisposable
         await using var source = NpgsqlDataSource.Create(address + ";Pooling=false");
         await using var command = source.CreateCommand(sql);
         await command.ExecuteNonQueryAsync();
+    }
+
+    ProcessStartInfo AsServer(string program, string[] arguments) => Command(program, _folder, arguments);
+
+    /// <summary>The first line of this file is the process of the server itself, not of the program that changed the user.</summary>
+    async Task<int> ProcessIdAsync() =>
+        int.Parse((await File.ReadAllLinesAsync(Path.Combine(_folder, "cluster", "postmaster.pid")))[0], CultureInfo.InvariantCulture);
+
+    async Task EndedAsync()
+    {
+        await _server.WaitForExitAsync();
+        _server.Dispose();
     }
 
     static async Task<string> FindOrStartAsync()

@@ -134,6 +134,49 @@ public abstract class RequestStoreContract(Func<Task<StorePlace>> make) : StoreC
     }
 
     [Fact]
+    public async Task Of_forty_people_at_once_one_comes_to_each_clinician_and_one_into_each_room()
+    {
+        var now = Instant.FromUtc(2026, 11, 26, 12, 0);
+        var ten = new VisitTime(now + Duration.FromHours(22), now + Duration.FromHours(23));
+        VisitTime[] wanted = [ten with { By = "Adair", Room = "1" }, ten with { By = "Quill", Room = "2" }, ten with { By = "Adair", Room = "2" }, ten with { By = "Moss", Room = "1" }];
+        var people = Enumerable.Range(0, 40).Select(i => $"p{i}").ToArray();
+        foreach (var person in people)
+        {
+            await Opened.AppendAsync(SomeTurns.First(person, at: 1_000, finished: true), [], default);
+            await Requests.PutAsync(New(person), Jo, default);
+        }
+
+        var put = await Task.WhenAll(people.Select((person, i) => Task.Run(async () =>
+            await Requests.PutAsync(New(person).Holding(wanted[i % wanted.Length], now + Duration.FromMinutes(15), "hold", now), Jo, default))));
+
+        var taken = await Requests.TakenAsync(now, "nobody", default);
+        Assert.Equal(put.Count(p => p == RequestPut.Kept), taken.Length);
+        Assert.InRange(taken.Length, 1, 2);
+        Assert.Equal(taken.Length, taken.Select(t => t.By).Distinct().Count());
+        Assert.Equal(taken.Length, taken.Select(t => t.Room).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task Two_clinicians_in_two_rooms_see_two_people_at_the_same_time()
+    {
+        var now = Instant.FromUtc(2026, 11, 26, 12, 0);
+        var ten = new VisitTime(now + Duration.FromHours(22), now + Duration.FromHours(23));
+        async Task<RequestPut> TakeAsync(string person, string? by, string? room)
+        {
+            await Opened.AppendAsync(SomeTurns.First(person, at: 1_000, finished: true), [], default);
+            await Requests.PutAsync(New(person), Jo, default);
+            return await Requests.PutAsync(New(person).Holding(ten with { By = by, Room = room }, now + Duration.FromMinutes(15), "hold", now), Jo, default);
+        }
+
+        Assert.Equal(RequestPut.Kept, await TakeAsync("first", "Adair", "1"));
+        Assert.Equal(RequestPut.Kept, await TakeAsync("second", "Quill", "2"));
+        Assert.Equal(RequestPut.TimeTaken, await TakeAsync("third", "Adair", "3"));
+        Assert.Equal(RequestPut.TimeTaken, await TakeAsync("fourth", "Moss", "2"));
+        Assert.Equal(RequestPut.TimeTaken, await TakeAsync("fifth", null, null));
+        Assert.Equal(["Adair", "Quill"], (await Requests.TakenAsync(now, "nobody", default)).Select(t => t.By).Order());
+    }
+
+    [Fact]
     public async Task A_held_and_a_booked_time_are_there_after_closing_and_opening_again()
     {
         var now = Instant.FromUtc(2026, 11, 26, 12, 0);

@@ -91,6 +91,19 @@ public abstract class TurnStoreContract : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_key_that_opens_a_conversation_is_never_given_to_another()
+    {
+        await Task.WhenAll(((string[])["a", "b"]).Select(c => Store.AppendAsync(SomeTurns.First(c), [new ConversationKey("shared", false, null)], default).AsTask()));
+        var first = await Store.FindByKeyAsync("shared", 0, default);
+
+        await Store.AppendAsync(SomeTurns.First("c"), [new ConversationKey("shared", false, null), new ConversationKey("its own", false, null)], default);
+
+        Assert.True(first is "a" or "b");
+        Assert.Equal(first, await Store.FindByKeyAsync("shared", 0, default));
+        Assert.Equal("c", await Store.FindByKeyAsync("its own", 0, default));
+    }
+
+    [Fact]
     public async Task A_one_time_key_is_taken_by_exactly_one_of_fifty()
     {
         await Store.AppendAsync(SomeTurns.First("a"), [new ConversationKey("once", true, null)], default);

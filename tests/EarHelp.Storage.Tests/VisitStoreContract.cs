@@ -37,6 +37,47 @@ public abstract class VisitStoreContract(Func<Task<StorePlace>> make) : StoreCon
     }
 
     [Fact]
+    public async Task Keeps_the_next_version_with_those_before_it_once_and_only_after_the_last()
+    {
+        var second = After.Corrected("edition", After.At, "K. Ness", [new SeenFinding("suction", Ear.Right)], new Correction(Instant.FromUnixTimeMilliseconds(6_000), "the other ear"));
+        Assert.False(await Visits.CorrectAsync(second, default));
+        await Visits.PutAsync(After, default);
+
+        Assert.True(await Visits.CorrectAsync(second, default));
+        Assert.True(await Visits.CorrectAsync(second, default));
+        Assert.False(await Visits.CorrectAsync(second with { By = "another" }, default));
+        await OpenAgainAsync();
+
+        var found = (await Visits.FindAsync("after", default))!;
+        Assert.Equal((2, "K. Ness", second.Correction), (found.Version, found.By, found.Correction));
+        Assert.Equal(After.Findings.AsEnumerable(), Assert.Single(found.Earlier).Findings);
+        Assert.Equal((Canary, 1), (found.Earlier[0].By, found.Earlier[0].Version));
+    }
+
+    [Fact]
+    public async Task Of_corrections_at_the_same_moment_one_is_kept()
+    {
+        await Visits.PutAsync(After, default);
+
+        var kept = await Task.WhenAll(Enumerable.Range(0, 8).Select(async i =>
+            await Visits.CorrectAsync(After.Corrected("edition", After.At, $"clinician {i}", [], new Correction(After.At, "")), default)));
+
+        Assert.Single(kept, k => k);
+        Assert.Equal(2, (await Visits.FindAsync("after", default))!.Version);
+    }
+
+    [Fact]
+    public async Task A_corrected_time_is_what_the_days_count_from()
+    {
+        await Visits.PutAsync(After with { Before = null }, default);
+        await Visits.CorrectAsync((After with { Before = null }).Corrected("edition", Instant.FromUnixTimeMilliseconds(9_000), Canary, [], new Correction(After.At, "")), default);
+
+        Assert.Equal(0, await Visits.SweepVisitsAsync(9_000, default));
+        Assert.Equal(1, await Visits.SweepVisitsAsync(9_001, default));
+        Assert.False(await Place.HoldsAsync(Canary));
+    }
+
+    [Fact]
     public async Task Keeps_nothing_for_a_conversation_that_is_not_there() =>
         Assert.False(await Visits.PutAsync(After with { Conversation = "erased" }, default));
 
@@ -45,7 +86,8 @@ public abstract class VisitStoreContract(Func<Task<StorePlace>> make) : StoreCon
     [InlineData("after")]
     public async Task Erasing_the_conversation_before_or_after_a_visit_erases_both_and_the_visit_everywhere(string erased)
     {
-        await Visits.PutAsync(After, default);
+        await Visits.PutAsync(After with { By = "jo" }, default);
+        await Visits.CorrectAsync((After with { By = "jo" }).Corrected("edition", After.At, "jo", [], new Correction(After.At, Canary)), default);
         Assert.True(await Place.HoldsAsync(Canary));
 
         Assert.True(await Opened.EraseAsync(erased, default));

@@ -15,7 +15,7 @@ public static class VisitCommand
         What is recorded counts in every conversation that is opened by the link: the patient is not asked about it and cannot clear it.
         What may be recorded stands in dialogs/ (tables "finding"); --list prints it. Names are joined by commas.
         The link works once: whoever opens it first has the conversation. It is printed and kept nowhere. --again CONVERSATION makes a new one.
-        A visit is recorded once. A mistake is mended by earhelp erase CONVERSATION and recording it anew.
+        A visit is recorded once. A clinician who is signed in corrects a mistake on the staff pages (Visits); nobody can from here.
         A service must have the data folder: it is asked over the socket there.
         Exit code 0; 1 if the visit cannot be recorded so (nothing is kept then); 2 if called in a wrong way.
 

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Staff;
+using EarHelp.Clinic.Times;
 using EarHelp.Clinic.Visits;
 using EarHelp.Content.Demonstrations;
+using EarHelp.Conversation.Replies;
 using EarHelp.Triage.Answers;
 using EarHelp.Web.Security;
 using EarHelp.Web.Turns;
@@ -30,17 +32,27 @@ sealed class WeekOfVisits(InventedClinic clinic, WeekOfRequests requests, Invent
         requests.Plan(patient, row.Name, [], async (conversation, told) =>
         {
             if (await requests.BookAndAcceptAsync(conversation, told, cancellation).ConfigureAwait(false) is { } booked && booked.End <= events.End)
-                events.Plan(booked.End, () => RecordAsync(row, conversation, booked.Start, cancellation));
+                events.Plan(booked.End, () => RecordAsync(row, OtherWayRound(row, told), conversation, booked.Start, cancellation));
             else
                 filled.LeftOut.Add(row.Name);
         }, cancellation);
     }
 
-    async Task RecordAsync(InventedVisit row, string asked, Instant at, CancellationToken cancellation)
+    /// <summary>True if the person spoke of one ear and the row has findings of the other one only.</summary>
+    static bool OtherWayRound(InventedVisit row, OutcomeTold told) => told.Answers.FirstOrDefault(a => a.Fact == VisitKind.EarsAffected)?.Value switch
+    {
+        "left" => row.Left.IsEmpty,
+        "right" => row.Right.IsEmpty,
+        _ => false,
+    };
+
+    async Task RecordAsync(InventedVisit row, bool isOtherWayRound, string asked, Instant at, CancellationToken cancellation)
     {
         ImmutableArray<SeenFinding> findings =
         [
-            .. row.Left.Select(f => new SeenFinding(f, Ear.Left)), .. row.Right.Select(f => new SeenFinding(f, Ear.Right)), .. row.Person.Select(f => new SeenFinding(f, null)),
+            .. row.Left.Select(f => new SeenFinding(f, isOtherWayRound ? Ear.Right : Ear.Left)),
+            .. row.Right.Select(f => new SeenFinding(f, isOtherWayRound ? Ear.Left : Ear.Right)),
+            .. row.Person.Select(f => new SeenFinding(f, null)),
         ];
         var edition = clinic.Edition.Edition;
         var by = staff.Of(StaffRole.Clinician);

@@ -28,7 +28,7 @@ sealed class EditionShelf(ServedEdition current, IEditionArchive? archive) : IEd
 
     static ServedEdition? Compile(ReadOnlyMemory<byte> pack)
     {
-        var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.Plain);
+        var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.InService);
         return compiled is { Edition: { } edition, Assessor: { } assessor } ? new ServedEdition(edition, assessor) : null;
     }
 }

@@ -54,7 +54,7 @@ sealed class KeptEditions : IAsyncDisposable
     {
         var pack = await Archive.FindAsync(id, cancellation).ConfigureAwait(false)
             ?? throw new WrongUseException($"\"{id}\" is no folder here and no edition that is kept; write its whole identifier.");
-        var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.Plain);
+        var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.InService);
         foreach (var problem in compiled.Problems)
             await _terminal.Error.WriteLineAsync(problem.ToString()).ConfigureAwait(false);
         return compiled.Edition;

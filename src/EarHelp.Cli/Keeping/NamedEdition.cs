@@ -22,7 +22,7 @@ sealed class NamedEdition(string? data, Terminal terminal)
         {
             var pack = await store.Editions.FindAsync(name, cancellation).ConfigureAwait(false)
                 ?? throw new WrongUseException($"no edition \"{name}\" is kept in that data folder; write its whole identifier.");
-            var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.Plain);
+            var compiled = EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.InService);
             foreach (var problem in compiled.Problems)
                 await terminal.Error.WriteLineAsync(problem.ToString()).ConfigureAwait(false);
             return compiled.Edition;

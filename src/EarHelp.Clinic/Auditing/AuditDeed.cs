@@ -49,4 +49,5 @@ public enum AuditDeed
     NotWellAfterVisit,
     BackedUp,
     Restored,
+    CorrectedVisit,
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Visits;
 using EarHelp.Triage.Editions;
@@ -42,10 +43,12 @@ public sealed class Outbox(IFollowUps followUps, IVisitStore visits, IRequestSto
         return accepted;
     }
 
-    /// <summary>The plan, if it is wanted, then each check-in that was not answered.</summary>
+    /// <summary>The plan, if it is wanted or was corrected, then each check-in that was not answered.</summary>
     static IEnumerable<DueMessage> AfterVisit(Edition edition, Visit visit, FollowUp followUp)
     {
-        if (followUp.WantsPlan)
+        if (visit.Correction is { } correction)
+            yield return new DueMessage(MessageKind.News, string.Create(CultureInfo.InvariantCulture, $"plan {visit.Version}"), correction.At, correction.At + Duration.FromDays(edition.Clinic.VisitKeptDays));
+        else if (followUp.WantsPlan)
             yield return new DueMessage(MessageKind.News, "plan", visit.At, visit.At + Duration.FromDays(edition.Clinic.VisitKeptDays));
         foreach (var day in CheckIn.After(edition, visit).Where(d => followUp.ReplyOf(d.Day) is null))
             yield return day.Message;

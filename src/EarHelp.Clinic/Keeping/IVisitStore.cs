@@ -7,9 +7,14 @@ namespace EarHelp.Clinic.Keeping;
 /// <summary>Keeps what was recorded of visits. Erasing the conversation of a visit, or the one before it, erases all three.</summary>
 public interface IVisitStore
 {
-    /// <summary>Keeps a visit, once it is on the disk; the first one of a conversation stays. False: there is no such conversation.</summary>
+    /// <summary>Keeps the first version of a visit, once it is on the disk; what is kept already stays. False: there is no such conversation.</summary>
     /// <exception cref="StoreFailedException">It is not kept.</exception>
     ValueTask<bool> PutAsync(Visit visit, CancellationToken cancellation);
+
+    /// <summary>Keeps version n in the place of version n-1, which it holds, once it is on the disk.</summary>
+    /// <returns>True also for the very version that is kept; false if another one came first, or if the visit is not there.</returns>
+    /// <exception cref="StoreFailedException">It is not kept.</exception>
+    ValueTask<bool> CorrectAsync(Visit visit, CancellationToken cancellation);
 
     ValueTask<Visit?> FindAsync(string conversation, CancellationToken cancellation);
 

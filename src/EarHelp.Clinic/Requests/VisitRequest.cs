@@ -12,8 +12,18 @@ namespace EarHelp.Clinic.Requests;
 public sealed record VisitRequest(
     string Conversation, int Version, RequestState State, Instant MadeAt, Instant ChangedAt, string LastForm, Urgency Urgency)
 {
+    /// <summary>Forms that are remembered; one that comes later than so many others is taken for a new one.</summary>
+    const int MostForms = 32;
+
     public static VisitRequest New(string conversation, string form, Urgency urgency, Instant now) =>
         new(conversation, 1, RequestState.Waiting, now, now, form, urgency);
+
+    /// <summary>The forms that made earlier versions, in order.</summary>
+    public ImmutableArray<string> EarlierForms
+    {
+        get => field.IsDefault ? [] : field;
+        init;
+    } = [];
 
     /// <summary>The time that was taken for good, or null.</summary>
     public VisitTime? Booked { get; init; }
@@ -33,6 +43,9 @@ public sealed record VisitRequest(
         get => field.IsDefault ? [] : field;
         init;
     } = [];
+
+    /// <summary>True if a form has done what it does: when it comes again, even long after, it changes nothing.</summary>
+    public bool HasTaken(string form) => LastForm == form || EarlierForms.Contains(form);
 
     /// <summary>
     /// How urgent it is: as it was sent, or as staff called it; made more urgent, and never less, by what the person was told after that.
@@ -88,7 +101,8 @@ public sealed record VisitRequest(
 
     public VisitRequest Withdrawn(string form, Instant now) => Cancelled(form, now) with { State = RequestState.Withdrawn };
 
-    VisitRequest Changed(string form, Instant now) => this with { Version = Version + 1, ChangedAt = now, LastForm = form };
+    VisitRequest Changed(string form, Instant now) =>
+        this with { Version = Version + 1, ChangedAt = now, LastForm = form, EarlierForms = [.. EarlierForms.TakeLast(MostForms - 1), LastForm] };
 }
 
 public enum RequestState

@@ -71,7 +71,7 @@ public sealed class VisitRequests(IRequestStore store, TimeProvider clock)
         while (true)
         {
             var kept = await store.FindAsync(conversation, cancellation).ConfigureAwait(false);
-            if (kept?.Request.LastForm == form || next(kept, Now) is not { } changed)
+            if (kept?.Request.HasTaken(form) == true || next(kept, Now) is not { } changed)
                 return RequestPut.Kept;
             if (await store.PutAsync(changed.Request, changed.Contact, cancellation).ConfigureAwait(false) is var put and not RequestPut.Stale)
                 return put;

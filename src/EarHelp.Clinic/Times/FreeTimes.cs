@@ -4,7 +4,7 @@ using NodaTime;
 
 namespace EarHelp.Clinic.Times;
 
-/// <summary>Finds times at which a whole visit fits: while the clinic is open, not busy, and before the limit.</summary>
+/// <summary>Finds times at which a whole visit fits: while somebody sees patients, is not busy, and before the limit.</summary>
 public static class FreeTimes
 {
     /// <param name="taken">Busy times and other people's visits, in any order.</param>
@@ -12,7 +12,7 @@ public static class FreeTimes
     /// <param name="every">Visits start at the opening and every so often after it; longer than zero.</param>
     /// <param name="from">No visit starts earlier; not before now.</param>
     /// <param name="until">Every visit ends by then.</param>
-    /// <returns>In order of time, lazily.</returns>
+    /// <returns>In order of time, each start once, with the first who is free then; lazily.</returns>
     public static IEnumerable<VisitTime> Find(
         ClinicCalendar calendar, DateTimeZone zone, ImmutableArray<VisitTime> taken, Duration length, Duration every, Instant from, Instant until)
     {
@@ -27,15 +27,18 @@ public static class FreeTimes
             var lastDay = LocalDate.Min(until.InZone(zone).Date, calendar.LastKnownDay);
             for (var day = from.InZone(zone).Date; day <= lastDay; day = day.PlusDays(1))
             {
-                foreach (var (opens, closes) in calendar.OpenOn(day, from))
-                {
-                    for (var start = opens; start + length <= closes && start + length <= until; start += every)
-                    {
-                        var visit = new VisitTime(start, start + length);
-                        if (start >= from && !taken.Any(visit.Overlaps))
-                            yield return visit;
-                    }
-                }
+                foreach (var visit in calendar.SittingsOn(day, from).SelectMany(Within).OrderBy(v => v.Start).DistinctBy(v => v.Start))
+                    yield return visit;
+            }
+        }
+
+        IEnumerable<VisitTime> Within((Instant Opens, Instant Closes, string? By, string? Room) sitting)
+        {
+            for (var start = sitting.Opens; start + length <= sitting.Closes && start + length <= until; start += every)
+            {
+                var visit = new VisitTime(start, start + length) { By = sitting.By, Room = sitting.Room };
+                if (start >= from && !taken.Any(visit.Overlaps))
+                    yield return visit;
             }
         }
     }

@@ -39,7 +39,10 @@ public sealed class TimesToOffer(IRequestStore store, IBusyTimes busy, TimeProvi
         return
         [
             .. FreeTimes.Find(
-                edition.Calendar, clinic.Zone, [.. busyTimes, .. others], kind.LengthIn(lengths), Duration.FromMinutes(lengths.StartsEvery), from, until).Take(most),
+                edition.Calendar, clinic.Zone, [.. busyTimes.Select(b => Known(clinic, b)), .. others], kind.LengthIn(lengths), Duration.FromMinutes(lengths.StartsEvery), from, until).Take(most),
         ];
     }
+
+    /// <summary>What is busy in a place that is none of the clinic's rooms takes everybody.</summary>
+    static VisitTime Known(Triage.Editions.Clinic clinic, VisitTime busy) => clinic.Sittings.Any(s => s.Room == busy.Room) ? busy : busy with { Room = null };
 }

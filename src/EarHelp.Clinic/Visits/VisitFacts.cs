@@ -30,6 +30,19 @@ public static class VisitFacts
         }
     }
 
+    /// <summary>True if the earlier version closed something that the next one does not, or not for as long: that needs a reason.</summary>
+    public static bool IsTakenBack(Edition edition, Visit earlier, Visit next)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        ArgumentNullException.ThrowIfNull(earlier);
+        ArgumentNullException.ThrowIfNull(next);
+        var kept = Of(edition, next.Findings, next.At);
+        return earlier.Findings.Any(f => FindingOf(edition.Dialog, f.Finding) is null)
+            || Of(edition, earlier.Findings, earlier.At).Any(was => !kept.Any(now => was with { Until = null } == now with { Until = null } && EndsNoSooner(now, was)));
+    }
+
+    static bool EndsNoSooner(RecordedFact now, RecordedFact was) => now.Until is null || (was.Until is not null && now.Until >= was.Until);
+
     /// <summary>What keeps these findings from being recorded; null: nothing does.</summary>
     public static VisitFault? FaultOf(Edition edition, ImmutableArray<SeenFinding> findings, Instant at, Instant now)
     {
@@ -74,6 +87,18 @@ public enum VisitFault
 
     /// <summary>This form was sent before and said something else.</summary>
     RecordedOtherwise,
+
+    /// <summary>Something that closes a way is taken back, and no reason is given.</summary>
+    NoReason,
+
+    /// <summary>The correction says the same as the record.</summary>
+    NothingChanged,
+
+    /// <summary>Somebody else corrected it since the form was opened.</summary>
+    CorrectedMeanwhile,
+
+    /// <summary>There is no such visit, any more or at all.</summary>
+    UnknownVisit,
 
     /// <summary>There is no such conversation from which the visit was asked for.</summary>
     UnknownRequest,

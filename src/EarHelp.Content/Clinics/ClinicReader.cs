@@ -51,10 +51,11 @@ static class ClinicReader
         tables.ReportUnknown();
         var holidays = tables.ReadHolidays();
         ReportHolidaysEnd(page, holidays, today, problems);
+        var open = tables.ReadOpen();
         var (counted, among) = CountedAnswers.Read(page, dialog, problems);
         return new Clinic(Text("name"), Text("town"), Text("country"), Text("address"), ReadZone(page, problems), Text("phone"), Text("text"), Text("email"), Text("relay"),
             ReadMinutes(page, problems), Text("emergency number"), Text("emergency without hearing"), Text("crisis line"), Text("crisis without hearing"),
-            tables.ReadOpen(), tables.ReadClosures(), holidays, tables.ReadOffered())
+            open, tables.ReadClosures(), holidays, tables.ReadOffered())
         {
             VisitCost = Text("visit cost"),
             ReviewGraceDays = ReadDays(page, ReviewGrace, problems),
@@ -69,6 +70,7 @@ static class ClinicReader
             CountedAnswers = counted,
             CountedAmong = among,
             Lengths = VisitTable.Read(page, problems),
+            Sittings = tables.ReadSittings(open),
         };
     }
 

@@ -11,7 +11,7 @@ namespace EarHelp.Content.Clinics;
 /// <summary>Reads the tables of <c>content/clinic.md</c>.</summary>
 sealed class ClinicTables(Page page, ProblemList problems)
 {
-    static readonly string[] Kinds = ["open", "closed", "holiday", "offered", VisitTable.Kind];
+    static readonly string[] Kinds = ["open", "closed", "holiday", "offered", VisitTable.Kind, SittingTable.Kind];
     static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public void ReportUnknown()
@@ -87,6 +87,26 @@ sealed class ClinicTables(Page page, ProblemList problems)
         }
 
         return offered.ToImmutable();
+    }
+
+    /// <summary>Who sees patients in which room; empty without the table.</summary>
+    public ImmutableArray<Sitting> ReadSittings(ImmutableArray<OpenHours> open)
+    {
+        var sittings = ImmutableArray.CreateBuilder<Sitting>();
+        foreach (var (row, columns) in Rows(SittingTable.Kind, [SittingTable.Kind, "room", "day", "from", "to"]))
+        {
+            var (day, from, to) = (ReadDay(columns.Cell(row, "day")), ReadTime(columns.Cell(row, "from")), ReadTime(columns.Cell(row, "to")));
+            var (by, room) = (row.Cells[0].Text, columns.Cell(row, "room").Text);
+            if (day is null || from is null || to is null || by.Length == 0 || room.Length == 0)
+                continue;
+            var sitting = new Sitting(by, room, day.Value, from.Value, to.Value);
+            if (SittingTable.FaultOf(sitting, sittings, open) is var (fault, mend))
+                problems.Add(Codes.WrongOpeningHours, row.Spot, fault, mend);
+            else
+                sittings.Add(sitting);
+        }
+
+        return sittings.ToImmutable();
     }
 
     IEnumerable<(PageRow Row, Columns Columns)> Rows(string kind, string[] needed)

@@ -1,8 +1,17 @@
+using System.Collections.Frozen;
+
 namespace EarHelp.Content.Problems;
 
 /// <summary>Every code, permanent and never used again for something else. Each has a page in this folder.</summary>
 public static class Codes
 {
+    /// <summary>
+    /// What is asked of authors only: with such a fault an edition decides and says what it did before it was looked for. A check that a later
+    /// version adds and that an edition in service may fail belongs here.
+    /// </summary>
+    public static FrozenSet<string> OfAuthorsOnly { get; } =
+        new[] { TermUnexplained, SentenceTooLong, TextTooHard, ClassUnused, PhraseForTwoValues, TriggerNeverFires, BeginningTooShort }.ToFrozenSet(StringComparer.Ordinal);
+
     // Files and Markdown.
     public const string NotUtf8 = "EH0001";
     public const string SettingsUnreadable = "EH0002";

@@ -6,13 +6,18 @@ using EarHelp.Triage.Texts;
 namespace EarHelp.Content.Problems;
 
 /// <summary>Collects faults while sources are read; the same fault at the same spot counts once. Several threads may add.</summary>
-sealed class ProblemList
+/// <param name="passedOver">Codes that are not collected; null: none.</param>
+sealed class ProblemList(IReadOnlySet<string>? passedOver = null)
 {
     readonly ConcurrentDictionary<Problem, bool> _found = new();
 
     public bool IsEmpty => _found.IsEmpty;
 
-    public void Add(string code, SourceSpot spot, string fault, string mend) => _found.TryAdd(new Problem(code, spot, fault, mend), true);
+    public void Add(string code, SourceSpot spot, string fault, string mend)
+    {
+        if (passedOver?.Contains(code) != true)
+            _found.TryAdd(new Problem(code, spot, fault, mend), true);
+    }
 
     /// <summary>A name that is not known, with the nearest one that is.</summary>
     public void AddUnknown(string code, SourceSpot spot, string what, string written, IEnumerable<string> known)

@@ -20,12 +20,12 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
 
     static readonly string[] Kinds =
     [
-        "denies what follows", "denies what is before", "denies nothing", "denial ends", "denial undone", "a name follows", "denial goes on", "joins", "maybe", "over", "only supposed", "asks",
+        "denies what follows", "denies what is before", "denies nothing", "denial ends", "denial undone", "a name follows", "short forms", "long over", "true for a year", "hidden inside", "denies the clause before", "said with", "gaps go on", "new subject", "not over", "ends a gap", "ear of another", "nearly", "not if nearly", "one thing", "since an event", "tells when", "of anybody", "over goes on", "of a third", "elsewhere", "ear words", "of the ear alone", "vague values", "denial goes on", "joins", "maybe", "over", "only supposed", "asks",
         "somebody", "oneself", "about another", "of another", "side words", "left", "right", "both", "other side fine", "never corrected", "stays true",
         "today", "yesterday", "day before", "last weekend", "since", "ago", "days", "weeks", "months", "years", "over a time", "at once", "couple",
         "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "number words", "changed", "begun", "topic stop words", "own ear", "began on", "took days", "has ended", "breaks a phrase", "only tells", "clinician",
         "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "he or she",
-        "asks nothing", "asked is not said", "in years", "name is denied", "only with", "yields to", "is real", "fortnights", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
+        "asks nothing", "no question", "asks at the start", "before a question", "asked is not said", "in years", "name is denied", "only with", "yields to", "is real", "fortnights", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
     ];
 
     public Speech Read()
@@ -40,8 +40,9 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
             ReportFacts(topic);
         ReportSilent(triggers);
         ReportWithout(facts);
-        ReportUnused(classes, facts.SelectMany(f => f.Patterns));
-        return new Speech(facts, classes, triggers, topics, ReadLists(WordPages.Phrases, Signpost, "said as", [.. signposts]));
+        var emergencies = ReadLists(WordPages.Phrases, Signpost, "said as", [.. signposts]);
+        ReportUnused(classes, facts.SelectMany(f => f.Patterns).Concat(emergencies.SelectMany(e => e.Patterns)));
+        return new Speech(facts, classes, triggers, topics, emergencies);
     }
 
     ImmutableArray<SpokenFact> ReadFacts(ImmutableHashSet<string> classes)

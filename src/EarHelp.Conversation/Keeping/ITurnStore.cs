@@ -10,7 +10,7 @@ public interface ITurnStore
     /// The result is given only once the turn is on the disk.
     /// </summary>
     /// <param name="record">The turn. Number 1 begins a conversation.</param>
-    /// <param name="newKeys">Hashes of secrets that open this conversation (see <see cref="ConversationKey"/>).</param>
+    /// <param name="newKeys">Hashes of secrets that open this conversation (see <see cref="ConversationKey"/>); one that opens another already goes on to do so.</param>
     /// <exception cref="StoreFailedException">The turn is not kept, and must not be answered as if it were.</exception>
     ValueTask<Appended> AppendAsync(TurnRecord record, ImmutableArray<ConversationKey> newKeys, CancellationToken cancellation);
 

@@ -45,6 +45,9 @@ public sealed record Ledger(ImmutableArray<Deed> Deeds, ChainedRecord? Last)
     /// <summary>The edition that was published last, or null: then the files on the disk are followed.</summary>
     public string? Published => Deeds.LastOrDefault(d => d.Kind is DeedKind.Published or DeedKind.FilesFollowed) is { Kind: DeedKind.Published } last ? last.Edition : null;
 
+    /// <summary>The edition that was signed last, by anybody, or null: it may be published at any moment.</summary>
+    public string? LastSigned => Deeds.LastOrDefault(d => d.Kind is DeedKind.SignedAsAuthor or DeedKind.SignedAsApprover)?.Edition;
+
     /// <summary>Editions that were published after something was withdrawn last, if one of them is in force; else none.</summary>
     public ImmutableArray<string> Corrected
     {

@@ -35,8 +35,11 @@ public sealed record ConversationState(
     OutcomeTold? Floor,
     string? Country = null)
 {
-    /// <summary>What a clinician recorded before the first question.</summary>
+    /// <summary>What a clinician recorded of this person, as it stands now.</summary>
     public ImmutableArray<RecordedValue> Recorded { get; init; } = [];
+
+    /// <summary>Which version of the record counts; 1: the one of the first turn, or none.</summary>
+    public int RecordVersion { get; init; } = 1;
 
     /// <summary>What was typed and is no answer yet.</summary>
     public ImmutableArray<Heard> Heard { get; init; } = [];

@@ -73,6 +73,18 @@ static class Changing
             draft.Replies.Insert(told, Sayings.Plain("answer follows"));
     }
 
+    /// <summary>What was told may not be right any more: what is not known now is asked, and the outcome is told anew.</summary>
+    public static void TakeRecordedAnew(Draft draft, TurnContent.RecordedAnew anew)
+    {
+        if (anew.Version <= draft.RecordVersion)
+            return;
+        draft.Say("visit corrected");
+        draft.RecordAnew(anew.Version, anew.Recorded);
+        draft.SayRecorded();
+        draft.Pending = null;
+        new NextStep(draft).Take();
+    }
+
     public static void TakeStartOver(Draft draft)
     {
         foreach (var of in draft.Alarming)

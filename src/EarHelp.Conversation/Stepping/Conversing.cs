@@ -55,8 +55,7 @@ public static class Conversing
         if (content is not TurnContent.Begin { Recorded: { IsDefaultOrEmpty: false } recorded })
             return;
         draft.Record(recorded);
-        if (!draft.Recorded.IsEmpty)
-            draft.Replies.Add(Sayings.Listing("known from the visit", draft.Edition.Dialog, draft.Recorded.Select(r => r.Of).Distinct()));
+        draft.SayRecorded();
     }
 
     static void Take(Draft draft, TurnContent content, bool isNew)
@@ -95,6 +94,9 @@ public static class Conversing
                 draft.SharesWords = share.IsAllowed;
                 draft.Say(share.IsAllowed ? Sayings.WordsShared : "share words taken back");
                 draft.AskAgain();
+                break;
+            case TurnContent.RecordedAnew anew:
+                Changing.TakeRecordedAnew(draft, anew);
                 break;
             case TurnContent.CameBack:
                 draft.Say("restored");

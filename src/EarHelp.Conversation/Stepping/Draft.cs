@@ -68,6 +68,8 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
     /// <summary>What a clinician recorded and what still counts at this moment.</summary>
     public ImmutableArray<RecordedValue> Recorded { get; private set; } = before.Recorded.RemoveAll(r => r.Until <= now);
 
+    public int RecordVersion { get; private set; } = before.RecordVersion;
+
     public ImmutableArray<Heard> Heard { get; set; } = before.Heard;
 
     public bool? SharesWords { get; set; } = before.SharesWords;
@@ -125,6 +127,14 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
         _view = default;
     }
 
+    /// <summary>What was recorded before counts no more.</summary>
+    public void RecordAnew(int version, ImmutableArray<RecordedFact> facts)
+    {
+        RecordVersion = version;
+        Recorded = [];
+        Record(facts);
+    }
+
     public void Remove(FactOfEar of)
     {
         for (var i = 0; i < _answers.Count; i++)
@@ -162,6 +172,13 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
 
     public void Say(string key) => Replies.Add(Sayings.Plain(key));
 
+    /// <summary>Names what was recorded, if anything that the edition asks about was.</summary>
+    public void SayRecorded()
+    {
+        if (!Recorded.IsEmpty)
+            Replies.Add(Sayings.Listing("known from the visit", edition.Dialog, Recorded.Select(r => r.Of).Distinct()));
+    }
+
     /// <summary>Asks a question, which from now on waits for its answer.</summary>
     public void Ask(Question question, bool isChange)
     {
@@ -192,6 +209,7 @@ sealed class Draft(ServedEdition edition, ConversationState before, Turn turn, I
             Reached, Earlier, NotUnderstood, Told, Floor, Country)
         {
             Recorded = Recorded,
+            RecordVersion = RecordVersion,
             About = About,
             Heard = Heard,
             SharesWords = SharesWords,

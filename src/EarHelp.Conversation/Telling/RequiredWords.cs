@@ -37,7 +37,7 @@ public static class RequiredWords
         "what to do", "leave alone", "protect", "get help", "take note", "more urgent", "good to know",
         "why this answer", "why this answer lead", "reasons less", "counted as worse",
         "tell the clinician", "tell the clinician lead", "tell no", "tell no ear", "tell changed",
-        "known from the visit", "recorded at the visit", "counts the visit",
+        "known from the visit", "visit corrected", "recorded at the visit", "counts the visit",
         "answer not for you", "answer follows", "answer advice",
         "drops plan", "drops plan day", "drops plan day if needed", "drops plan end", "drops plan ears",
         "drops plan total", "drops plan lasts", "drops plan short", "figures",

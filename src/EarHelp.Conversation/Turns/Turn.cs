@@ -29,6 +29,7 @@ public sealed record QuestionName(string Screen, Ear? Ear, int Wording, int Aske
 [JsonDerivedType(typeof(AskAbout), "ask-about")]
 [JsonDerivedType(typeof(GoOn), "go-on")]
 [JsonDerivedType(typeof(ShareWords), "share-words")]
+[JsonDerivedType(typeof(RecordedAnew), "recorded-anew")]
 public abstract record TurnContent
 {
     TurnContent()
@@ -71,6 +72,10 @@ public abstract record TurnContent
 
     /// <summary>Lets clinicians read what was not understood of this conversation, without names, or takes that back.</summary>
     public sealed record ShareWords(bool IsAllowed) : TurnContent;
+
+    /// <summary>A clinician corrected what was recorded: it counts from now on in the place of all that was recorded before.</summary>
+    /// <param name="Version">From 2; one that comes after a later one changes nothing.</param>
+    public sealed record RecordedAnew(int Version, ImmutableArray<RecordedFact> Recorded) : TurnContent;
 }
 
 /// <param name="Fact">The fact's id.</param>

@@ -16,6 +16,7 @@ public static class BusyCalendar
 
     static readonly string[] WhenItIs = ["DTSTART", "DTEND", "DURATION", "RRULE", "RDATE", "RECURRENCE-ID"];
 
+    /// <returns>With the LOCATION of each event, if it has one, as its room.</returns>
     /// <param name="text">One or more whole calendars.</param>
     /// <param name="zone">The clinic's: whole days, and times without a zone, are its own.</param>
     /// <exception cref="CalendarUnreadableException">A part of it cannot be read: then nobody knows when the clinic is busy.</exception>
@@ -47,8 +48,13 @@ public static class BusyCalendar
         {
             if (happening.Period.StartTime.Value > last)
                 yield break;
-            if (happening.Source is CalendarEvent { Transparency: not TransparencyType.Transparent, Status: not EventStatus.Cancelled })
-                yield return new VisitTime(InstantOf(happening.Period.StartTime, zone), InstantOf(happening.Period.EffectiveEndTime ?? happening.Period.StartTime, zone));
+            if (happening.Source is CalendarEvent { Transparency: not TransparencyType.Transparent, Status: not EventStatus.Cancelled } busy)
+            {
+                yield return new VisitTime(InstantOf(happening.Period.StartTime, zone), InstantOf(happening.Period.EffectiveEndTime ?? happening.Period.StartTime, zone))
+                {
+                    Room = busy.Location is { } place && !string.IsNullOrWhiteSpace(place) ? place.Trim() : null,
+                };
+            }
         }
     }
 

@@ -17,6 +17,8 @@ public sealed record ExportedConversation(
     /// <summary>The visits that came of it; written only where the person is named.</summary>
     public ImmutableArray<ExportedVisit> Visits { get; init; } = [];
 
+    public string ResourceId => RecordAddress.ResourceId(Id);
+
     public OutcomeTold Told => Outcomes[^1];
 
     /// <summary>True if an answer was changed after an outcome had been told.</summary>

@@ -1,5 +1,6 @@
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
+using EarHelp.Clinic.Times;
 using Hl7.Fhir.Model;
 
 namespace EarHelp.Exchange.Fhir;
@@ -11,12 +12,12 @@ sealed class PersonResources(ExportedConversation conversation, KeptRequest kept
 
     readonly VisitRequest _request = kept.Request;
 
-    public ResourceReference Subject => new($"Patient/{conversation.Id}");
+    public ResourceReference Subject => new($"Patient/{conversation.ResourceId}");
 
     public Patient Patient()
     {
         var needs = contact.Needs;
-        var patient = new Patient { Id = conversation.Id, Telecom = [.. Telecom()] };
+        var patient = new Patient { Id = conversation.ResourceId, Telecom = [.. Telecom()] };
         if (contact.Name.Length > 0)
             patient.Name.Add(new HumanName { Text = contact.Name });
         if (contact.AskedBy.Length > 0)
@@ -30,7 +31,7 @@ sealed class PersonResources(ExportedConversation conversation, KeptRequest kept
 
     public ServiceRequest ServiceRequest() => new()
     {
-        Id = conversation.Id,
+        Id = conversation.ResourceId,
         Status = RequestStatus.Active,
         Intent = RequestIntent.Proposal,
         Priority = Priority(),
@@ -40,7 +41,7 @@ sealed class PersonResources(ExportedConversation conversation, KeptRequest kept
         Occurrence = conversation.SeenBy is { } seenBy
             ? new Period(new FhirDateTime(_request.MadeAt.ToDateTimeOffset()), new FhirDateTime((seenBy < _request.MadeAt ? _request.MadeAt : seenBy).ToDateTimeOffset()))
             : null,
-        SupportingInfo = [new ResourceReference($"QuestionnaireResponse/{conversation.Id}")],
+        SupportingInfo = [new ResourceReference($"QuestionnaireResponse/{conversation.ResourceId}")],
         Note = [.. Notes()],
     };
 
@@ -48,15 +49,25 @@ sealed class PersonResources(ExportedConversation conversation, KeptRequest kept
     public Appointment? Appointment() => _request.Booked is { } visit
         ? new Appointment
         {
-            Id = conversation.Id,
+            Id = conversation.ResourceId,
             Status = Hl7.Fhir.Model.Appointment.AppointmentStatus.Booked,
             Description = conversation.Words.Text("visit calendar title"),
             Start = visit.Start.ToDateTimeOffset(),
             End = visit.End.ToDateTimeOffset(),
-            BasedOn = [new ResourceReference($"ServiceRequest/{conversation.Id}")],
-            Participant = [new() { Actor = Subject, Status = ParticipationStatus.Accepted }],
+            BasedOn = [new ResourceReference($"ServiceRequest/{conversation.ResourceId}")],
+            Participant = [new() { Actor = Subject, Status = ParticipationStatus.Accepted }, .. Places(visit)],
         }
         : null;
+
+    /// <summary>Who sees the patient and in which room, by name: this service keeps no records of them.</summary>
+    static IEnumerable<Hl7.Fhir.Model.Appointment.ParticipantComponent> Places(VisitTime visit)
+    {
+        foreach (var (type, name) in ((string, string?)[])[("Practitioner", visit.By), ("Location", visit.Room)])
+        {
+            if (name is not null)
+                yield return new() { Actor = new ResourceReference { Type = type, Display = name }, Status = ParticipationStatus.Accepted };
+        }
+    }
 
     RequestPriority Priority() =>
         Enum.GetValues<RequestPriority>().First(p => p.ToString().Equals(conversation.Edition.Dialog.Levels.First(l => l.Id == conversation.Level).Priority, StringComparison.OrdinalIgnoreCase));

@@ -23,6 +23,13 @@ public sealed record RecordAddress(string Root)
         return $"{Root}/Questionnaire/{dialog.Id}";
     }
 
+    /// <summary>An identifier of ours as the id of a resource: HL7 FHIR R4 ("Datatypes", id) allows letters, figures, hyphens and dots, and ours has underscores but no dots.</summary>
+    public static string ResourceId(string identifier)
+    {
+        ArgumentNullException.ThrowIfNull(identifier);
+        return identifier.Replace('_', '.');
+    }
+
     public string Of(string type, string id) => $"{Root}/{type}/{id}";
 
     /// <summary>What an edition lacks for being written as FHIR, with the mend; null: nothing.</summary>

@@ -20,7 +20,7 @@ public sealed class ResponseWriter(ExportedConversation conversation)
             .ToDictionary(a => QuestionnaireWriter.LinkId(a.Fact, a.Ear), StringComparer.Ordinal);
         return new QuestionnaireResponse
         {
-            Id = conversation.Id,
+            Id = conversation.ResourceId,
             Identifier = new Identifier(_address.Conversations, conversation.Id),
             Questionnaire = $"{questionnaire.Url}|{questionnaire.Version}",
             Status = conversation.IsAmended ? QuestionnaireResponse.QuestionnaireResponseStatus.Amended : QuestionnaireResponse.QuestionnaireResponseStatus.Completed,

@@ -12,12 +12,12 @@ sealed class ToldResources(ExportedConversation conversation)
 
     FhirDateTime At => new(conversation.Told.DecidedAt.ToDateTimeOffset());
 
-    ResourceReference Response => new($"QuestionnaireResponse/{conversation.Id}");
+    ResourceReference Response => new($"QuestionnaireResponse/{conversation.ResourceId}");
 
     /// <param name="subject">Null: nobody is named.</param>
     public Communication Communication(ResourceReference? subject) => new()
     {
-        Id = conversation.Id,
+        Id = conversation.ResourceId,
         Status = EventStatus.Completed,
         Subject = subject,
         About = [Response],
@@ -28,7 +28,7 @@ sealed class ToldResources(ExportedConversation conversation)
     /// <summary>What to do and to leave alone, one activity each.</summary>
     public CarePlan CarePlan(ResourceReference subject) => new()
     {
-        Id = conversation.Id,
+        Id = conversation.ResourceId,
         Status = RequestStatus.Active,
         Intent = Hl7.Fhir.Model.CarePlan.CarePlanIntent.Proposal,
         Subject = subject,
@@ -38,11 +38,11 @@ sealed class ToldResources(ExportedConversation conversation)
     };
 
     /// <param name="targets">Every resource that the edition decided.</param>
-    public Provenance Provenance(IEnumerable<ResourceReference> targets) => Provenance(conversation.Id, targets, conversation.Told.DecidedAt, conversation.Edition);
+    public Provenance Provenance(IEnumerable<ResourceReference> targets) => Provenance(conversation.ResourceId, targets, conversation.Told.DecidedAt, conversation.Edition);
 
     /// <summary>By which edition the plan after a visit was chosen.</summary>
     public Provenance Provenance(ExportedVisit exported) =>
-        Provenance(exported.Visit.Conversation, [new ResourceReference($"CarePlan/{exported.Visit.Conversation}")], exported.Visit.At, exported.Edition);
+        Provenance(exported.ResourceId, [new ResourceReference($"CarePlan/{exported.ResourceId}")], exported.Visit.Correction?.At ?? exported.Visit.At, exported.Edition);
 
     Provenance Provenance(string id, IEnumerable<ResourceReference> targets, NodaTime.Instant at, Edition edition) => new()
     {

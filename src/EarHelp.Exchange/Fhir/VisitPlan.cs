@@ -19,7 +19,7 @@ static class VisitPlan
             return null;
         return new CarePlan
         {
-            Id = visit.Conversation,
+            Id = exported.ResourceId,
             Status = RequestStatus.Active,
             Intent = CarePlan.CarePlanIntent.Plan,
             Title = words.Text("aftercare heading", ("day", words.Date(visit.At.InZone(edition.Clinic.Zone).Date))),

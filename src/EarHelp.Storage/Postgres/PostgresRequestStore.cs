@@ -9,8 +9,11 @@ using Npgsql;
 namespace EarHelp.Storage.Postgres;
 
 /// <summary>Keeps requests for visits. That two people never have one time is a constraint of the table.</summary>
-sealed class PostgresRequestStore(Database database) : IRequestStore
+sealed class PostgresRequestStore(Database database) : IRequestStore, IDisposable
 {
+    /// <summary>Those who take a time at the same moment come one after the other: else they would wait for each other in circles, until the database ends one.</summary>
+    const string OneAfterTheOther = "select pg_advisory_xact_lock(hashtext('earhelp times ' || current_schema()))";
+
     /// <summary>A time that was held for somebody else until now is anybody's.</summary>
     const string LetGo = """
         update requests set times = booked
@@ -29,23 +32,33 @@ sealed class PostgresRequestStore(Database database) : IRequestStore
         where conversation = $1 and version = $2 - 1
         """;
 
+    /// <summary>Those of this node wait here and not in the database, where a long wait would end in an error.</summary>
+    readonly SemaphoreSlim _takesTime = new(1, 1);
+
     public async ValueTask<RequestPut> PutAsync(VisitRequest request, ContactDetails? contact, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
-        return await database.UseAsync(connection => PutAsync(connection, request, contact, cancellation), cancellation).ConfigureAwait(false);
+        if (!request.TakenAt(request.ChangedAt).Any())
+            return await database.UseAsync(connection => PutAsync(connection, request, contact, cancellation), cancellation).ConfigureAwait(false);
+        await _takesTime.WaitAsync(cancellation).ConfigureAwait(false);
+        try
+        {
+            return await database.UseAsync(connection => PutAsync(connection, request, contact, cancellation), cancellation).ConfigureAwait(false);
+        }
+        finally
+        {
+            _takesTime.Release();
+        }
     }
+
+    public void Dispose() => _takesTime.Dispose();
 
     public ValueTask<KeptRequest?> FindAsync(string conversation, CancellationToken cancellation) => database.UseAsync(
         async c => (await c.ListAsync("select body, contact from requests where conversation = $1", Read, cancellation, conversation).ConfigureAwait(false)).FirstOrDefault(),
         cancellation);
 
-    public ValueTask<ImmutableArray<VisitTime>> TakenAsync(Instant now, string except, CancellationToken cancellation) => database.UseAsync<ImmutableArray<VisitTime>>(
-        async c =>
-        {
-            var requests = await c.ListAsync("select body, null::bytea from requests where times <> '{}' and conversation <> $1", Read, cancellation, except).ConfigureAwait(false);
-            return [.. requests.SelectMany(k => k.Request.TakenAt(now))];
-        },
-        cancellation);
+    public ValueTask<ImmutableArray<VisitTime>> TakenAsync(Instant now, string except, CancellationToken cancellation) => database.UseAsync(
+        c => TakenAsync(c, now, except, cancellation), cancellation);
 
     public ValueTask<ImmutableArray<KeptRequest>> WaitingAsync(CancellationToken cancellation) => database.UseAsync<ImmutableArray<KeptRequest>>(
         async c => [.. await c.ListAsync("select body, contact from requests where waiting", Read, cancellation).ConfigureAwait(false)], cancellation);
@@ -53,13 +66,27 @@ sealed class PostgresRequestStore(Database database) : IRequestStore
     public ValueTask<int> SweepRequestsAsync(long changedBeforeUnixMilliseconds, CancellationToken cancellation) => database.UseAsync(
         c => c.DoAsync("delete from requests where changed_at < $1", cancellation, changedBeforeUnixMilliseconds), cancellation);
 
+    static async Task<ImmutableArray<VisitTime>> TakenAsync(NpgsqlConnection connection, Instant now, string except, CancellationToken cancellation)
+    {
+        var requests = await connection.ListAsync("select body, null::bytea from requests where times <> '{}' and conversation <> $1", Read, cancellation, except).ConfigureAwait(false);
+        return [.. requests.SelectMany(k => k.Request.TakenAt(now))];
+    }
+
     static async Task<RequestPut> PutAsync(NpgsqlConnection connection, VisitRequest request, ContactDetails? contact, CancellationToken cancellation)
     {
         var transaction = await connection.BeginTransactionAsync(cancellation).ConfigureAwait(false);
         await using var _ = transaction.ConfigureAwait(false);
-        var times = TimeRanges.Of(request.TakenAt(request.ChangedAt));
+        var wanted = request.TakenAt(request.ChangedAt).ToList();
+        var times = TimeRanges.Of(wanted);
         try
         {
+            if (wanted.Count > 0)
+            {
+                await connection.DoAsync(OneAfterTheOther, cancellation).ConfigureAwait(false);
+                if ((await TakenAsync(connection, request.ChangedAt, request.Conversation, cancellation).ConfigureAwait(false)).Any(t => wanted.Any(t.Overlaps)))
+                    return RequestPut.TimeTaken;
+            }
+
             await connection.DoAsync(LetGo, cancellation, request.Conversation, request.ChangedAt.ToUnixTimeTicks(), times).ConfigureAwait(false);
             var rows = await connection.DoAsync(
                 request.Version == 1 ? Insert : Update,

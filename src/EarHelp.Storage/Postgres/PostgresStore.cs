@@ -20,6 +20,7 @@ public sealed class PostgresStore : IStore
     readonly TurnQueue _turns;
     readonly Bulletin _bulletin;
     readonly KnownKeys _keys = new(KeysAtHand);
+    readonly PostgresRequestStore _requests;
     readonly int _largestBodyBytes;
     readonly string? _erasureList;
 
@@ -30,7 +31,7 @@ public sealed class PostgresStore : IStore
         _erasureList = options.ErasureList;
         _turns = new TurnQueue(database, options);
         _bulletin = new Bulletin(database, _keys, options.Clock);
-        Requests = new PostgresRequestStore(database);
+        Requests = _requests = new PostgresRequestStore(database);
         Staff = new PostgresStaffStore(database);
         Audit = new PostgresAuditTrail(database);
         Visits = new PostgresVisitStore(database, _keys);
@@ -160,6 +161,7 @@ public sealed class PostgresStore : IStore
     public async ValueTask DisposeAsync()
     {
         await _turns.DisposeAsync().ConfigureAwait(false);
+        _requests.Dispose();
         await _database.DisposeAsync().ConfigureAwait(false);
     }
 

@@ -43,7 +43,8 @@ static class TurnRows
             insert into keys (hash, conversation, one_time, expires)
             select k.* from unnest($11::text[], $12::text[], $13::boolean[], $14::bigint[]) as k(hash, conversation, one_time, expires)
             where k.conversation in (select conversation from kept)
-            on conflict (hash) do update set conversation = excluded.conversation, one_time = excluded.one_time, expires = excluded.expires)
+            order by k.hash
+            on conflict (hash) do update set one_time = excluded.one_time, expires = excluded.expires where keys.conversation = excluded.conversation)
         select conversation from kept
         """;
 

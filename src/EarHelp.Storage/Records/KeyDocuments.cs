@@ -19,4 +19,8 @@ static class KeyDocuments
 
     public static KnownKey? Find(LiteDatabase database, string hash) =>
         database.GetCollection(Collection).FindById(hash) is { } found ? new KnownKey(found["c"].AsString, found["x"].AsInt64) : null;
+
+    /// <summary>False if the key opens another conversation.</summary>
+    public static bool MayOpen(LiteDatabase database, string hash, string conversation) =>
+        Find(database, hash) is not { } found || found.Conversation == conversation;
 }

@@ -38,6 +38,11 @@ static class VisitDocuments
         return true;
     }
 
+    /// <summary>To be called in a transaction of the one writer.</summary>
+    public static bool Correct(LiteDatabase database, Visit visit) => database.GetCollection(Collection).FindById(visit.Conversation) is { } found
+        && (found["b"].AsBinary.AsSpan().SequenceEqual(VisitJson.Write(visit))
+            || (VisitJson.Read(found["b"].AsBinary).Version == visit.Version - 1 && database.GetCollection(Collection).Update(Write(visit))));
+
     public static void Delete(LiteDatabase database, string conversation) => database.GetCollection(Collection).Delete(conversation);
 
     static BsonDocument Write(Visit visit) => new()

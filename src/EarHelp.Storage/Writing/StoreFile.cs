@@ -183,7 +183,7 @@ sealed class StoreFile : IDisposable
         var logFile = new CommitLog(log, _options.Watch);
         var database = new LiteDatabase(mainFile, null, logFile);
         database.CheckpointSize = _options.CheckpointPages;
-        Make(database, [.. Collections.Where(c => !database.CollectionExists(c))]);
+        Make(database, [.. Collections.Except(database.GetCollectionNames(), StringComparer.OrdinalIgnoreCase)]);
         FolderEntries.Sync(_folder.Path);
         return (mainFile, logFile, database);
     }

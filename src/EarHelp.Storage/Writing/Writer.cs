@@ -7,7 +7,8 @@ namespace EarHelp.Storage.Writing;
 
 /// <summary>
 /// The one thread that writes. Appends that wait together share one transaction (group commit); each is answered only after its
-/// commit is on the disk. Any failure of the disk or the database ends all writing: what was acknowledged is safe, and nothing else is taken.
+/// commit is on the disk. Any failure ends all writing, whatever it is, and never the process: what was acknowledged is safe, and nothing else
+/// is taken.
 /// </summary>
 sealed class Writer : IDisposable
 {
@@ -90,7 +91,7 @@ sealed class Writer : IDisposable
         {
             request.Fail(refused);
         }
-        catch (Exception failure) when (failure is IOException or LiteException or ObjectDisposedException or InvalidOperationException or UnauthorizedAccessException)
+        catch (Exception failure)
         {
             _failure ??= failure;
             request.Fail(Refusal(failure));
@@ -105,7 +106,7 @@ sealed class Writer : IDisposable
                 throw earlier;
             Commit(group);
         }
-        catch (Exception failure) when (failure is IOException or LiteException or ObjectDisposedException or InvalidOperationException or UnauthorizedAccessException)
+        catch (Exception failure)
         {
             _failure ??= failure;
             _remembered.ForgetAll();
@@ -124,7 +125,7 @@ sealed class Writer : IDisposable
         var turns = new List<BsonDocument>(group.Count);
         var written = new Dictionary<string, TurnRecord>(StringComparer.Ordinal);
         var cards = new Dictionary<string, BsonDocument>(StringComparer.Ordinal);
-        var keys = new List<BsonDocument>();
+        var keys = new Dictionary<string, BsonDocument>(StringComparer.Ordinal);
         foreach (var request in group)
         {
             var record = request.Record;
@@ -146,7 +147,8 @@ sealed class Writer : IDisposable
                 written.Add(TurnDocuments.IdOf(record.Conversation, record.Number), record);
                 if (known.WritesCard(record.AtUnixMilliseconds, record.Finished))
                     cards[record.Conversation] = CardDocuments.Write(record);
-                keys.AddRange(request.Keys.Select(k => KeyDocuments.Write(k, record.Conversation)));
+                foreach (var key in request.Keys.Where(k => KeyDocuments.MayOpen(database, k.Hash, record.Conversation)))
+                    keys.TryAdd(key.Hash, KeyDocuments.Write(key, record.Conversation));
                 request.Result = new Appended.Kept();
             }
         }
@@ -158,7 +160,7 @@ sealed class Writer : IDisposable
         if (cards.Count > 0)
             database.GetCollection(CardDocuments.Collection).Upsert(cards.Values);
         if (keys.Count > 0)
-            database.GetCollection(KeyDocuments.Collection).Upsert(keys);
+            database.GetCollection(KeyDocuments.Collection).Upsert(keys.Values);
         if (!database.Commit())
             throw new InvalidOperationException("The database did not commit.");
     }

@@ -25,13 +25,10 @@ public sealed class ClinicCalendar(Clinic clinic, Func<ImmutableArray<SuddenClos
             lastDay = LastKnownDay;
         for (; day <= lastDay; day = day.PlusDays(1))
         {
-            foreach (var (opens, closes) in OpenOn(day, now))
-            {
-                var start = Instant.Max(opens, now);
-                var end = start + length;
-                if (end <= closes && end <= limit)
-                    return start;
-            }
+            var first = SittingsOn(day, now).Select(s => (Start: Instant.Max(s.Opens, now), s.Closes)).Where(s => s.Start + length <= s.Closes && s.Start + length <= limit)
+                .Select(s => (Instant?)s.Start).Min();
+            if (first is not null)
+                return first;
         }
 
         return null;
@@ -47,6 +44,18 @@ public sealed class ClinicCalendar(Clinic clinic, Func<ImmutableArray<SuddenClos
             .Where(o => o.Day == day.DayOfWeek)
             .OrderBy(o => o.From)
             .Select(o => (ToInstant(day + o.From), ToInstant(day + o.To)));
+    }
+
+    /// <summary>When patients are seen on a day, by whom and in which room: who begins first stands first. Null of both: a clinic that does not say.</summary>
+    /// <param name="now">As for <see cref="OpenOn"/>.</param>
+    public IEnumerable<(Instant Opens, Instant Closes, string? By, string? Room)> SittingsOn(LocalDate day, Instant now)
+    {
+        var open = OpenOn(day, now);
+        return clinic.Sittings.IsEmpty
+            ? open.Select(o => (o.Opens, o.Closes, (string?)null, (string?)null))
+            : open.SelectMany(o => clinic.Sittings.Where(s => s.Day == day.DayOfWeek)
+                .Select(s => (Opens: Instant.Max(o.Opens, ToInstant(day + s.From)), Closes: Instant.Min(o.Closes, ToInstant(day + s.To)), (string?)s.By, (string?)s.Room)))
+                .Where(s => s.Opens < s.Closes).OrderBy(s => s.Opens);
     }
 
     /// <summary>The closing at once that is in force at a moment, the longest of several; null: there is none.</summary>

@@ -72,6 +72,13 @@ public sealed record Clinic(
     /// <summary>From then on no message is sent until the next day; the moment itself is outside.</summary>
     public LocalTime MessagesTo { get; init; } = LocalTime.MaxValue;
 
+    /// <summary>Who sees patients in which room and when, each within the opening hours; empty: one visit at a time, by nobody in particular.</summary>
+    public ImmutableArray<Sitting> Sittings
+    {
+        get => field.IsDefault ? [] : field;
+        init;
+    } = [];
+
     /// <summary>How times for visits are planned; null: none are offered on the pages.</summary>
     public VisitLengths? Lengths { get; init; }
 }
@@ -86,6 +93,10 @@ public sealed record VisitLengths(int OneEar, int BothEars, int FirstVisitMore, 
 
 /// <param name="To">The end is outside.</param>
 public sealed record OpenHours(IsoDayOfWeek Day, LocalTime From, LocalTime To);
+
+/// <summary>When somebody sees patients, in one room. Nobody and no room has two at the same time.</summary>
+/// <param name="To">The end is outside.</param>
+public sealed record Sitting(string By, string Room, IsoDayOfWeek Day, LocalTime From, LocalTime To);
 
 /// <summary>Whole days on which the clinic is closed, both ends included.</summary>
 public sealed record Closure(LocalDate From, LocalDate To, string Because);

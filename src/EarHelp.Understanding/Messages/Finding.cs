@@ -10,6 +10,18 @@ sealed record Finding<T>(T Meaning, int[] Places)
 
     public bool Holds(int at) => Array.IndexOf(Places, at) >= 0;
 
+    /// <summary>Whether a marked word stands between its own.</summary>
+    public bool HasInGap(bool[] marks)
+    {
+        for (var i = 1; i < Places.Length; i++)
+        {
+            if (Places[i] > Places[i - 1] + 1 && Array.IndexOf(marks, true, Places[i - 1] + 1, Places[i] - Places[i - 1] - 1) >= 0)
+                return true;
+        }
+
+        return false;
+    }
+
     public bool IsInside<TOther>(Finding<TOther> other) =>
         other.Places.Length > Places.Length && Array.TrueForAll(Places, other.Holds);
 }

@@ -14,23 +14,29 @@ public sealed class MessageReader
     readonly Scopes _scopes;
     readonly Sides _sides;
     readonly List<Finding<Phrase>> _phrases;
-    readonly LocalDate _today;
+    readonly List<SaidTime> _times;
     readonly List<SaidFact> _facts = [];
     readonly List<(int Fact, int At)> _ended = [];
+    readonly HashSet<int> _plainlyNamed = [];
     readonly bool _isAboutAnother;
 
     MessageReader(PhraseBook book, string text, LocalDate today)
     {
-        (_book, _today) = (book, today);
+        _book = book;
         _words = new MessageWords(book, text);
         var triggers = Findings.In(book.Triggers, _words);
         foreach (var end in triggers.Where(t => t.Meaning.Kind == "breaks a phrase"))
             _words.StopGapsAt(end.First);
         var all = Findings.In(book.Phrases, _words);
-        _phrases = WithoutHidden(all, triggers);
+        var ends = new bool[_words.Count];
+        foreach (var end in triggers.Where(t => t.Meaning.Kind == "ends a gap"))
+            ends[end.First] = true;
+        all.RemoveAll(f => !book.IsLoose(f.Meaning) && f.HasInGap(ends));
+        _phrases = Overlaps.Settle(book, all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
         _isAboutAnother = Person.IsAnother(_scopes);
         _sides = new Sides(_words, _scopes, _isAboutAnother);
+        _times = Times.Read(book, _words, _scopes, today);
     }
 
     /// <param name="today">The date at the clinic.</param>
@@ -40,35 +46,6 @@ public sealed class MessageReader
         ArgumentNullException.ThrowIfNull(text);
         return new MessageReader(book, text, today).Read();
     }
-
-    /// <summary>Phrases come in the order of their first words, so that only neighbours are compared.</summary>
-    static List<Finding<Phrase>> WithoutHidden(List<Finding<Phrase>> all, List<Finding<Trigger>> triggers)
-    {
-        var kept = new List<Finding<Phrase>>(all.Count);
-        var farthest = all.Count == 0 ? 0 : all.Max(f => f.Last - f.First);
-        var from = 0;
-        for (var i = 0; i < all.Count; i++)
-        {
-            while (all[from].First < all[i].First - farthest)
-                from++;
-            var isHidden = false;
-            for (var other = from; other < all.Count && all[other].First <= all[i].First && !isHidden; other++)
-                isHidden = all[i].IsInside(all[other]) && Hides(all[other].Meaning, all[i].Meaning) && !IsOver(all[other], triggers);
-            if (!isHidden)
-                kept.Add(all[i]);
-        }
-
-        return kept;
-    }
-
-    /// <summary>The longer of two phrases about the same thing is meant, and one that says nothing hides all that is inside it.</summary>
-    static bool Hides(Phrase longer, Phrase shorter) =>
-        longer is { Fact: null, Signpost: null } || (longer.Fact == shorter.Fact && longer.Signpost == shorter.Signpost && (!longer.OnlyMentions || shorter.OnlyMentions));
-
-    // A phrase with a denial in its gap says the opposite, and hides nothing.
-    static bool IsOver(Finding<Phrase> phrase, List<Finding<Trigger>> triggers) =>
-        phrase.Last - phrase.First >= phrase.Places.Length
-        && triggers.Exists(t => t.Meaning.Kind == "denies what follows" && t.First > phrase.First && t.Last < phrase.Last && !phrase.Holds(t.First));
 
     Said Read()
     {
@@ -82,13 +59,15 @@ public sealed class MessageReader
                 signposts.Add(new SaidSignpost(signpost, standing, _words.Cover(found.First, found.Last)));
             else if (found.Meaning.Fact is { } fact)
                 AddFact(found, _book.Dialog.Facts[fact], standing);
+            if (standing == Standing.Mentioned && found.Meaning.Fact is { } named && !_scopes.IsMarked(found.First) && !(_isAboutAnother ? _scopes.OfThird : _scopes.OfAnother)[found.First])
+                _plainlyNamed.Add(named);
         }
 
         _facts.RemoveAll(f => f.Standing == Standing.Affirmed && _ended.Exists(e => e.Fact == f.Fact && _words.Own(e.At).Span.Start > f.Span.Start));
         KeepOnlyWith();
         _facts.RemoveAll(f => f.Standing == Standing.Mentioned && _facts.Exists(o => o.Fact == f.Fact && o.Standing != Standing.Mentioned));
+        new Course(_book, _words, _scopes, _times).AddTo(_facts);
         KeepOneValue();
-        new Course(_book, _words, _scopes, _today).AddTo(_facts);
         AddPersonAndEars();
         return new Said([.. _facts], signposts.ToImmutable(), [.. _scopes.Marks()]);
     }
@@ -101,6 +80,8 @@ public sealed class MessageReader
             return;
         if (written == "no" && standing == Standing.Affirmed)
             _ended.Add((fact.Index, found.First));
+        if (standing == Standing.Denied && fact.Clear is null && fact.Values.IndexOf("no") is null)
+            standing = Standing.Mentioned;
         if (written == "no")
             (written, standing) = ("yes", standing is Standing.Affirmed ? Standing.Denied : standing is Standing.Denied ? Standing.Supposed : standing);
         _facts.Add(new SaidFact(fact.Index, written, EarOf(fact, found), standing, _scopes.Maybe[found.First], span));
@@ -154,17 +135,23 @@ public sealed class MessageReader
     Standing StandingOf(Finding<Phrase> found)
     {
         var staysTrue = found.Meaning.Fact is { } fact && _book.StayTrue.Contains(fact);
-        var isDenied = found.Meaning is not { Fact: not null, Values: null } && (_scopes.Denied[found.First] || IsDeniedWithin(found));
+        var isDenied = found.Meaning is not { Fact: not null, Values: null }
+            && (_scopes.Denied[found.First] || IsDeniedWithin(found) || (_scopes.DeniedAfterwards[found.First] && !staysTrue && !IsTrueForYear(found)));
         if (found.Meaning.OnlyMentions)
             return isDenied && found.Meaning.Fact is { } named && _book.NameIsDenied.Contains(named) ? Standing.Denied : Standing.Mentioned;
         if (isDenied)
             return Standing.Denied;
-        if (!_isAboutAnother && _scopes.OfAnother[found.First])
+        if (_isAboutAnother ? _scopes.OfThird[found.First] : _scopes.OfAnother[found.First])
             return Standing.OfAnother;
-        if ((_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found))
+        if (IsElsewhere(found) || IsNearly(found))
+            return Standing.Mentioned;
+        if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found))
             return Standing.Supposed;
-        return _scopes.Over[found.First] && !staysTrue ? Standing.Past : Standing.Affirmed;
+        var isOver = IsTrueForYear(found) ? _scopes.LongOver[found.First] : _scopes.Over[found.First] && !staysTrue;
+        return isOver ? Standing.Past : Standing.Affirmed;
     }
+
+    bool IsTrueForYear(Finding<Phrase> found) => found.Meaning.Fact is { } fact && _book.TrueForYear.Contains(fact);
 
     /// <summary>"How loud is the suction?" does not say that there was any, but "since the suction on Monday, is that usual?" does.</summary>
     bool IsOnlyAsked(Finding<Phrase> found)
@@ -172,7 +159,23 @@ public sealed class MessageReader
         if (found.Meaning.Fact is not { } fact || !_book.AskedIsNotSaid.Contains(fact))
             return false;
         var (start, end) = (_words.SentenceStart(found.First), _words.SentenceEnd(found.Last));
-        return _scopes.Asks(start, end) && !_scopes.TellsWhen(start, end);
+        return _scopes.Asks(start, end, found.First) && !_times.Exists(t => t.First >= start && t.First < end) && !IsIn("since then") && !IsIn("tells when");
+
+        bool IsIn(string kind) => _scopes.Of(kind).Any(t => t.First >= start && t.First < end);
+    }
+
+    bool IsNearly(Finding<Phrase> found) =>
+        _book.FactsOf(found.Meaning).Any(_book.NotIfNearly.Contains) && _scopes.Of("nearly").Any(n => n.Last == found.First - 1 || (n.Last < found.First && n.Last >= found.First - 3 && !_scopes.StartsClause(found.First)));
+
+    /// <summary>"Every muscle aches": a thing of the ear, in a clause that names another part of the body and no ear.</summary>
+    bool IsElsewhere(Finding<Phrase> found)
+    {
+        if (found.Meaning.Fact is not { } fact || !_book.OfEarAlone.Contains(fact))
+            return false;
+        var (start, end) = (_words.CommaClauseStart(found.First), _words.CommaClauseEnd(found.Last));
+        return IsIn("elsewhere") && !IsIn("ear words");
+
+        bool IsIn(string kind) => _scopes.Of(kind).Any(t => t.First >= start && t.Last < end && (t.Last < found.First || t.First > found.Last || kind == "ear words"));
     }
 
     bool IsDeniedWithin(Finding<Phrase> found)
@@ -192,21 +195,33 @@ public sealed class MessageReader
         foreach (var group in _facts.Where(f => f.Standing == Standing.Affirmed).GroupBy(f => f.Fact).Where(g => g.DistinctBy(f => f.Written).Count() > 1).ToList())
         {
             var values = _book.Dialog.Facts[group.Key].Values;
-            var kept = values is FactValues.Named ? group.MaxBy(f => values.IndexOf(f.Written))! : group.MaxBy(f => f.Span.Length)!;
+            if (group.Any(f => !IsVague(f)))
+                _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && IsVague(f));
+            if (_facts.Where(f => f.Fact == group.Key && f.Standing == Standing.Affirmed).DistinctBy(f => f.Written).Count() < 2)
+                continue;
+            var kept = values is FactValues.Named ? group.Where(f => !IsVague(f)).MaxBy(f => values.IndexOf(f.Written))! : group.MaxBy(f => f.Span.Length)!;
             _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && f.Written != kept.Written);
         }
     }
 
-    /// <summary>How long a spin lasts is not said where nothing spins, nor a headache beside the worst one; both are named all the same.</summary>
+    bool IsVague(SaidFact said) => _book.VagueValues.Exists(v => v.Fact.Index == said.Fact && v.Value == said.Written);
+
+    /// <summary>How long a spin lasts is not said where nothing spins; being sick is said of the headache that is. What is not said is named all the same.</summary>
     void KeepOnlyWith()
     {
-        foreach (var (thing, other) in _book.OnlyWith.Where(p => !IsSaid(p.Other)).Concat(_book.YieldsTo.Where(p => IsSaid(p.Other))))
+        foreach (var (thing, other) in _book.YieldsTo.Where(p => IsSaid(p.Other)).Concat(_book.OnlyWith.Where(p => !IsSaid(p.Other))))
         {
             for (var i = 0; i < _facts.Count; i++)
             {
                 if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed)
                     _facts[i] = _facts[i] with { Standing = Standing.Mentioned };
             }
+        }
+
+        foreach (var (thing, _) in _book.SaidWith.Where(p => _plainlyNamed.Contains(p.Thing.Index) && IsSaid(p.Other)))
+        {
+            if (!_facts.Exists(f => f.Fact == thing.Index && f.Standing != Standing.Mentioned))
+                _facts.Add(_facts.First(f => f.Fact == thing.Index) with { Standing = Standing.Affirmed });
         }
 
         bool IsSaid(Fact fact) => _facts.Exists(f => f.Fact == fact.Index && f.Standing == Standing.Affirmed);
@@ -217,7 +232,7 @@ public sealed class MessageReader
         var said = _facts.Where(f => f is { Standing: Standing.Affirmed, Ear: not null } && !_book.StayTrue.Contains(f.Fact) && !_book.EndedOn.Exists(e => e.Thing.Index == f.Fact || e.Time.Index == f.Fact)).Select(f => f.Ear).Distinct().ToList();
         return said.Count switch
         {
-            0 => _facts.Count == 0 || _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
+            0 => (_facts.Count == 0 && !_scopes.Asks(0, _words.Count, 0)) || _facts.Exists(f => f.Standing == Standing.Affirmed) ? _sides.All : null,
             1 => said[0],
             _ => "both",
         };

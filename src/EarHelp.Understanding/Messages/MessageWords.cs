@@ -31,6 +31,7 @@ sealed class MessageWords
             _beginsSentence[i] = i == 0 || IsSentenceEnd(i);
         }
 
+        AddShortForms(book);
         AddClasses(book);
         for (var i = 0; i < _words.Length; i++)
         {
@@ -77,7 +78,39 @@ sealed class MessageWords
         return at;
     }
 
+    public int CommaClauseStart(int at)
+    {
+        while (at > 0 && !BeginsClause(at))
+            at--;
+        return at;
+    }
+
+    public int CommaClauseEnd(int at)
+    {
+        var end = at + 1;
+        while (end < Count && !BeginsClause(end))
+            end++;
+        return end;
+    }
+
     public TextSpan Cover(int first, int last) => TextSpan.Cover(_words[first].Span, _words[last].Span);
+
+    void AddShortForms(PhraseBook book)
+    {
+        var own = new List<int>();
+        for (var i = 0; i < _words.Length; i++)
+        {
+            foreach (var (written, shorter) in book.ShortForms[_mended[i]])
+            {
+                if (i + written.Length > _words.Length || !written.AsSpan().SequenceEqual(_mended.AsSpan(i, written.Length)))
+                    continue;
+                own.Clear();
+                book.Symbols.Of(shorter, own);
+                foreach (var symbol in own)
+                    _symbols[i].Add((symbol, written.Length));
+            }
+        }
+    }
 
     void AddClasses(PhraseBook book)
     {
@@ -92,8 +125,28 @@ sealed class MessageWords
             });
         }
 
+        var wholes = Wholes(book);
         foreach (var (at, symbol, length) in found)
-            _symbols[at].Add((symbol, length));
+        {
+            if (wholes[at] <= length)
+                _symbols[at].Add((symbol, length));
+        }
+    }
+
+    /// <summary>By place: how many words name one thing together with the one that stands there; 1 for most.</summary>
+    int[] Wholes(PhraseBook book)
+    {
+        var wholes = new int[_words.Length];
+        for (var i = 0; i < _words.Length; i++)
+        {
+            foreach (var whole in book.OneThing[_mended[i]])
+            {
+                if (i + whole.Length <= _words.Length && whole.AsSpan().SequenceEqual(_mended.AsSpan(i, whole.Length)))
+                    Array.Fill(wholes, whole.Length, i, whole.Length);
+            }
+        }
+
+        return wholes;
     }
 
     bool IsSentenceEnd(int at) => Between(at).IndexOfAny('.', '!', '?') >= 0 || Between(at).IndexOfAny('\n', ';') >= 0;

@@ -8,7 +8,7 @@ static class Person
     /// <summary>Somebody is named, and nothing says that the writer's own ear is meant.</summary>
     public static bool IsAnother(Scopes scopes)
     {
-        if (scopes.Of("about another").Any(a => !IsTold(a)))
+        if (scopes.Of("about another").Any(a => !scopes.Of("only tells").Any(t => t.First < a.First && scopes.AreInOneSentence(t.First, a.First))))
             return true;
         var own = scopes.Of("own ear").Count;
         var third = scopes.Of("he or she").Count(t => !IsTold(t));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Triage.Editions;
 using EarHelp.Triage.Facts;
 using EarHelp.Understanding.Lexicons;
+using EarHelp.Understanding.Words;
 
 namespace EarHelp.Understanding.Messages;
 
@@ -9,10 +10,13 @@ namespace EarHelp.Understanding.Messages;
 public sealed class PhraseBook
 {
     readonly HashSet<string> _sideWords = new(StringComparer.Ordinal), _stopWords = new(StringComparer.Ordinal), _dayEndings = new(StringComparer.Ordinal);
-    readonly Spelling _spelling = new();
+    readonly Spelling _spelling = new(isOfMessages: true);
     readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
 
-    PhraseBook(Dialog dialog, Wording wording) => (Dialog, Wording) = (dialog, wording);
+    readonly HashSet<int> _loose;
+
+    PhraseBook(Dialog dialog, Wording wording) =>
+        (Dialog, Wording, _loose) = (dialog, wording, [.. wording.Signposts.SelectMany(s => s.Claims).Where(c => !c.Of.IsNamedFact).Select(c => c.Of.Index)]);
 
     public Dialog Dialog { get; }
 
@@ -31,7 +35,13 @@ public sealed class PhraseBook
     /// <summary>Facts that point at a topic where all of them are named.</summary>
     internal List<(int[] Facts, string Topic)> TopicsOfFacts { get; } = [];
 
-    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([]);
+    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([], Array.Empty<string>().ToLookup(p => p));
+
+    /// <summary>What people write in several ways, and the one way in which patterns have it; by the first word.</summary>
+    internal ILookup<string, (string[] Long, string Short)> ShortForms { get; private set; } = Array.Empty<(string[], string)>().ToLookup(_ => "");
+
+    /// <summary>Words that name one thing together, by the first of them: no class of words fits a part of them.</summary>
+    internal ILookup<string, string[]> OneThing { get; private set; } = Array.Empty<string[]>().ToLookup(_ => "");
 
     /// <summary>What begins, and the fact that holds its date.</summary>
     internal List<(Fact Thing, Fact Time)> BeganOn { get; } = [];
@@ -48,11 +58,29 @@ public sealed class PhraseBook
     /// <summary>What is said only where another thing is said too, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> OnlyWith { get; } = [];
 
+    /// <summary>What is said although it is only named, where another thing is said too, and that thing.</summary>
+    internal List<(Fact Thing, Fact Other)> SaidWith { get; } = [];
+
     /// <summary>What is no more than named where a graver thing is said in the same words, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> YieldsTo { get; } = [];
 
     /// <summary>Facts that stay true although what they tell of is over.</summary>
     internal HashSet<int> StayTrue { get; } = [];
+
+    /// <summary>Facts that stay true for a year and no longer.</summary>
+    internal HashSet<int> TrueForYear { get; } = [];
+
+    /// <summary>Facts that are no more than named where their words lie inside a longer phrase about something else.</summary>
+    internal HashSet<int> HiddenInside { get; } = [];
+
+    /// <summary>Facts of an ear whose words fit other parts of the body too.</summary>
+    internal HashSet<int> OfEarAlone { get; } = [];
+
+    /// <summary>Facts that are no more than named behind "nearly".</summary>
+    internal HashSet<int> NotIfNearly { get; } = [];
+
+    /// <summary>Values that say less than any other of their fact.</summary>
+    internal List<(Fact Fact, string Value)> VagueValues { get; } = [];
 
     /// <summary>Facts that a question names without saying them.</summary>
     internal HashSet<int> AskedIsNotSaid { get; } = [];
@@ -69,6 +97,9 @@ public sealed class PhraseBook
         ArgumentNullException.ThrowIfNull(wording);
         var book = new PhraseBook(dialog, wording);
         var speech = wording.Speech;
+        book.ShortForms = speech.Triggers.Where(t => t.Name == "short forms").SelectMany(t => t.Patterns).Select(p => p.Split('=')).Where(p => p.Length == 2)
+            .Select(p => (Long: WordList.Of(p[0]).Select(w => w.Text).ToArray(), Short: p[1].Trim())).ToLookup(f => f.Long[0], StringComparer.Ordinal);
+        book.OneThing = speech.Triggers.Where(t => t.Name == "one thing").SelectMany(t => t.Patterns).Select(p => WordList.Of(p).Select(w => w.Text).ToArray()).ToLookup(w => w[0], StringComparer.Ordinal);
         foreach (var list in speech.Classes)
             book.AddAll(book.Classes, list.Patterns, book.Symbols.Add("@" + list.Name));
         foreach (var fact in speech.Facts)
@@ -85,7 +116,7 @@ public sealed class PhraseBook
             book.AddAll(book.Topics, answer.AskedAs, answer.Id);
         foreach (var list in speech.Triggers)
             book.AddTriggers(list);
-        book.Ranking = TopicRanking.Of(wording.Answers.Values);
+        book.Ranking = TopicRanking.Of(wording.Answers.Values, speech.Topics.SelectMany(t => t.Patterns.Where(p => !p.StartsWith('+')).Select(p => (t.Name, Pattern: p))).ToLookup(p => p.Name, p => p.Pattern, StringComparer.Ordinal));
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
@@ -108,6 +139,14 @@ public sealed class PhraseBook
     /// <summary>Whether a word stands in some phrase.</summary>
     public bool Knows(string word) => Symbols.Has(word) || Symbols.Begins(word) || _sideWords.Contains(word) || _stopWords.Contains(word) || NumberOf(word) is not null;
 
+    /// <summary>Whether its gaps may run on into another sentence: those of signs that a signpost answers, and of what takes two sentences to say.</summary>
+    internal bool IsLoose(Phrase phrase) => phrase.Signpost is not null || (phrase.Fact is { } fact && _loose.Contains(fact));
+
+    /// <summary>The fact that it says, or what the signpost claims that it points to.</summary>
+    internal IEnumerable<int> FactsOf(Phrase phrase) => phrase.Signpost is { } signpost
+        ? Wording.Signposts[signpost].Claims.Where(c => !c.Of.IsNamedFact).Select(c => c.Of.Index)
+        : phrase.Fact is { } fact ? [fact] : [];
+
     internal bool IsStopWord(string word) => _stopWords.Contains(word);
 
     /// <summary>Whether it follows the figure of a day, as in "4th".</summary>
@@ -119,12 +158,25 @@ public sealed class PhraseBook
     internal int? NumberOf(string word) =>
         _numbers.TryGetValue(word, out var number) ? number : word.Length <= 6 && int.TryParse(word, out number) ? number : null;
 
-    internal string Mend(string word) => Symbols.Begins(word) ? word : _spelling.Mend(word);
+    internal string Mend(string word)
+    {
+        if (Symbols.Begins(word) || Knows(word))
+            return word;
+        foreach (var plain in RepeatedLetters.Shorter(word))
+        {
+            if (Symbols.Begins(plain) || Knows(plain))
+                return plain;
+        }
+
+        return _spelling.Mend(word);
+    }
 
     void AddTriggers(SpokenList list)
     {
         switch (list.Name)
         {
+            case "short forms":
+                break;
             case "topic stop words":
                 _stopWords.UnionWith(list.Patterns);
                 break;
@@ -159,11 +211,34 @@ public sealed class PhraseBook
             case "only with":
                 OnlyWith.AddRange(Pairs(list));
                 break;
+            case "said with":
+                SaidWith.AddRange(Pairs(list));
+                break;
+            case "gaps go on":
+                _loose.UnionWith(FactsOf(list));
+                break;
             case "yields to":
                 YieldsTo.AddRange(Pairs(list));
                 break;
             case "stays true":
                 StayTrue.UnionWith(FactsOf(list));
+                break;
+            case "true for a year":
+                TrueForYear.UnionWith(FactsOf(list));
+                break;
+            case "hidden inside":
+                HiddenInside.UnionWith(FactsOf(list));
+                break;
+            case "of the ear alone":
+                OfEarAlone.UnionWith(FactsOf(list));
+                break;
+            case "not if nearly":
+                NotIfNearly.UnionWith(FactsOf(list));
+                break;
+            case "one thing":
+                break;
+            case "vague values":
+                VagueValues.AddRange(from pair in list.Patterns.Select(p => p.Split('=')) where pair.Length == 2 let fact = Dialog.FindFact(pair[0].Trim()) where fact is not null select (fact, pair[1].Trim()));
                 break;
             case "asked is not said":
                 AskedIsNotSaid.UnionWith(FactsOf(list));
@@ -190,10 +265,24 @@ public sealed class PhraseBook
         where thing is not null && time is not null
         select (thing, time);
 
+    /// <summary>A row with every long form in it replaced, so that one pattern fits all ways to write it.</summary>
+    List<string> Shortened(List<string> row)
+    {
+        var shortened = new List<string>(row.Count);
+        for (var i = 0; i < row.Count; i++)
+        {
+            var form = ShortForms[row[i]].FirstOrDefault(f => f.Long.AsSpan().SequenceEqual(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(row).Slice(i, Math.Min(f.Long.Length, row.Count - i))));
+            shortened.Add(form.Short ?? row[i]);
+            i += form.Short is null ? 0 : form.Long.Length - 1;
+        }
+
+        return shortened;
+    }
+
     void AddAll<T>(PatternTree<T> tree, ImmutableArray<string> patterns, T meaning)
     {
         foreach (var row in patterns.SelectMany(Pattern.Rows))
-            tree.Add([.. row.Select(w => w == Pattern.Gap ? (int?)null : Symbols.Add(w))], meaning);
+            tree.Add([.. Shortened(row).Select(w => w == Pattern.Gap ? (int?)null : Symbols.Add(w))], meaning);
     }
 }
 

@@ -12,15 +12,16 @@ sealed class Scopes
 
     readonly MessageWords _words;
     readonly List<Finding<Trigger>> _triggers;
+    readonly List<Finding<Phrase>> _phrases;
     readonly Dictionary<string, List<Finding<Trigger>>> _byKind = new(StringComparer.Ordinal);
-    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks;
+    readonly bool[] _inPhrase, _denialEnds, _undoes, _joins, _goesOn, _clauseStart, _oneself, _breaks, _overGoesOn, _newSubject;
 
     public Scopes(MessageWords words, List<Finding<Trigger>> triggers, List<Finding<Phrase>> phrases)
     {
-        _words = words;
+        (_words, _phrases) = (words, phrases);
         _inPhrase = Places(phrases);
         var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
-        _triggers = triggers.FindAll(t => t.Meaning.Kind == "denies nothing" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
+        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" or "denies the clause before" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
         foreach (var trigger in _triggers)
         {
@@ -35,10 +36,16 @@ sealed class Scopes
         _goesOn = Places(Of("denial goes on"));
         _oneself = Firsts("oneself");
         _breaks = Firsts("breaks a phrase");
+        _overGoesOn = Firsts("over goes on");
+        _newSubject = Firsts("new subject");
         Denied = new bool[words.Count];
+        DeniedAfterwards = new bool[words.Count];
         Over = new bool[words.Count];
+        LongOver = new bool[words.Count];
         Supposed = new bool[words.Count];
         OfAnother = new bool[words.Count];
+        OfThird = new bool[words.Count];
+        OfAnybody = new bool[words.Count];
         Maybe = new bool[words.Count];
         _clauseStart = new bool[words.Count];
         for (var i = 0; i < words.Count; i++)
@@ -49,13 +56,28 @@ sealed class Scopes
 
     public bool[] Denied { get; }
 
+    /// <summary>Denied by words that come later: "discharge in May, none now".</summary>
+    public bool[] DeniedAfterwards { get; }
+
     public bool[] Over { get; }
+
+    /// <summary>Over for a year at least.</summary>
+    public bool[] LongOver { get; }
 
     public bool[] Supposed { get; }
 
     public bool[] OfAnother { get; }
 
+    /// <summary>Of people at large.</summary>
+    public bool[] OfAnybody { get; }
+
+    /// <summary>Of somebody who is neither the writer nor the one whose ears matter: "her brother".</summary>
+    public bool[] OfThird { get; }
+
     public bool[] Maybe { get; }
+
+    /// <summary>Whether anything is said of a word: denied, over, supposed.</summary>
+    public bool IsMarked(int at) => Denied[at] || DeniedAfterwards[at] || Over[at] || Supposed[at] || OfAnybody[at];
 
     /// <summary>A new clause, or a word such as "but".</summary>
     public bool StartsClause(int at) => _clauseStart[at];
@@ -79,17 +101,18 @@ sealed class Scopes
 
     public bool AreInOneSentence(int one, int other) => _words.SentenceStart(one) == _words.SentenceStart(other);
 
-    public IEnumerable<SaidMark> Marks() => _triggers.Where(t => t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal) || t.Meaning.Kind is "over" or "only supposed" or "of another" or "maybe")
+    public IEnumerable<SaidMark> Marks() => _triggers.Where(t => t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal) || t.Meaning.Kind is "over" or "long over" or "only supposed" or "of another" or "maybe")
         .Select(t => new SaidMark(t.Meaning.Kind, _words.Cover(t.First, t.Last)));
 
     public IReadOnlyList<Finding<Trigger>> Of(string kind) => _byKind.TryGetValue(kind, out var ofKind) ? ofKind : [];
 
-    /// <summary>Whether a sentence asks: a question mark stands at its end, or a word that asks at its beginning.</summary>
-    public bool Asks(int start, int end) => _words.HasMarkBefore(end, '?') || Of("asks").Any(t => t.First == start);
-
-    public bool TellsWhen(int start, int end) => Array.Exists(TellingWhen, k => Of(k).Any(t => t.First >= start && t.First < end));
-
-    static readonly string[] TellingWhen = ["since", "ago", "today", "yesterday", "last weekend", "begun"];
+    /// <summary>Whether a sentence asks what stands at a place: a word that asks stands before it, or a question mark ends the sentence and none stands behind it.</summary>
+    public bool Asks(int start, int end, int at)
+    {
+        var asks = Of("asks").Where(t => t.Places.Length > 1 || _words.BeginsClause(t.First)).Concat(Of("asks at the start").Where(t => _words.BeginsClause(t.First)))
+            .Where(t => t.First >= start && t.First < end && !Of("no question").Any(n => n.First == t.First)).ToList();
+        return asks.Exists(t => t.First <= at) || (_words.HasMarkBefore(end, '?') && asks.Count == 0);
+    }
 
     void Mark(Finding<Trigger> trigger)
     {
@@ -102,29 +125,44 @@ sealed class Scopes
                 DenyBefore(trigger);
                 break;
             case "denies the last thing":
-                FillLastThing(Denied, trigger);
+                if (LastNamed(trigger) is { } denied)
+                    Fill(DeniedAfterwards, StartOfNamed(denied), denied + 1);
+                break;
+            case "denies the clause before":
+                if (LastNamed(trigger) is { } before)
+                    Fill(DeniedAfterwards, _words.CommaClauseStart(before), before + 1);
                 break;
             case "last thing is over":
-                FillLastThing(Over, trigger);
+                if (LastNamed(trigger) is { } ended)
+                    Fill(Over, _words.CommaClauseStart(ended), ended + 1);
                 break;
             case "has ended":
                 Fill(Denied, ClauseStart(trigger.First), trigger.First);
                 break;
             case "over":
-                var isFirst = _words.BeginsSentence(trigger.First);
-                Fill(Over, isFirst ? trigger.First : ClauseStart(trigger.First - 1), isFirst ? _words.SentenceEnd(trigger.Last) : ClauseEnd(trigger.Last));
+                FillAround(Over, trigger);
+                break;
+            case "long over":
+                FillAround(Over, trigger);
+                FillAround(LongOver, trigger);
                 break;
             case "only supposed":
                 Fill(Supposed, trigger.First, ClauseEnd(trigger.Last));
                 break;
+            case "ear of another":
+                var (from, to) = (_words.CommaClauseStart(trigger.First), _words.CommaClauseEnd(trigger.Last));
+                if (Array.IndexOf(_oneself, true, from, to - from) < 0)
+                    Fill(OfAnother, from, to);
+                break;
+            case "of anybody":
+                Fill(OfAnybody, trigger.First, ClauseEnd(trigger.Last));
+                break;
             case "of another" when !Of("only tells").Any(t => t.First <= trigger.Last && t.Last >= trigger.First):
-                var start = trigger.First;
-                while (start > ClauseStart(trigger.First) && !_oneself[start] && !_inPhrase[start - 1])
-                    start--;
-                var end = trigger.Last + 1;
-                while (end < _words.Count && !_words.BeginsSentence(end) && !_oneself[end] && !_breaks[end])
-                    end++;
-                Fill(OfAnother, start, end);
+                FillPerson(OfAnother, trigger);
+                break;
+            case "of a third":
+                Fill(OfThird, _words.CommaClauseStart(trigger.First), _words.CommaClauseEnd(trigger.Last));
+                FillPerson(OfAnother, trigger);
                 break;
             case "maybe":
                 Fill(Maybe, trigger.First, ClauseEnd(trigger.Last));
@@ -132,9 +170,11 @@ sealed class Scopes
         }
     }
 
+    /// <summary>Up to the end of its clause, or to where one begins without a comma: "it isnt sore it just feels full".</summary>
     void DenyAfter(Finding<Trigger> trigger)
     {
         var left = Reach;
+        var isNamed = false;
         for (var i = trigger.Last + 1; i < _words.Count && left > 0 && !_words.BeginsSentence(i); i++, left--)
         {
             if (_denialEnds[i] && !_inPhrase[i])
@@ -146,6 +186,9 @@ sealed class Scopes
 
             if (_words.BeginsClause(i) && !IsListed(i, trigger))
                 break;
+            if (isNamed && _newSubject[i] && !_inPhrase[i])
+                break;
+            isNamed |= _inPhrase[i];
             if (_joins[i] || (_inPhrase[i] && i > 0 && _joins[i - 1]))
                 left = Reach;
             Denied[i] = true;
@@ -186,14 +229,42 @@ sealed class Scopes
         }
     }
 
-    /// <summary>"... ringing in his; I have none of that": what was named last before the trigger.</summary>
-    void FillLastThing(bool[] marks, Finding<Trigger> trigger)
+    /// <summary>The word of some phrase that stands last before a trigger.</summary>
+    int? LastNamed(Finding<Trigger> trigger)
     {
-        var at = trigger.First - 1;
-        while (at >= 0 && !_inPhrase[at])
-            at--;
-        while (at >= 0 && _inPhrase[at])
-            marks[at--] = true;
+        var at = Array.LastIndexOf(_inPhrase, true, Math.Max(0, trigger.First - 1));
+        return trigger.First == 0 || at < 0 ? null : at;
+    }
+
+    /// <summary>Where the phrases begin that overlap a word, and those that overlap them: "... ringing in his; I have none of that".</summary>
+    int StartOfNamed(int at)
+    {
+        while (_phrases.Where(p => p.First < at && p.Last >= at).Select(p => (int?)p.First).Min() is { } first)
+            at = first;
+        return at;
+    }
+
+    void FillPerson(bool[] marks, Finding<Trigger> trigger)
+    {
+        var start = trigger.First;
+        while (start > ClauseStart(trigger.First) && !_oneself[start] && !_inPhrase[start - 1])
+            start--;
+        var end = trigger.Last + 1;
+        while (end < _words.Count && !_words.BeginsSentence(end) && !_oneself[end] && !_breaks[end])
+            end++;
+        Fill(marks, start, end);
+    }
+
+    /// <summary>The sentence that it begins, or its clause.</summary>
+    void FillAround(bool[] marks, Finding<Trigger> trigger)
+    {
+        var isFirst = _words.BeginsSentence(trigger.First);
+        var end = ClauseEnd(trigger.Last);
+        while (end < _words.Count && _overGoesOn[end] && !_words.BeginsClause(end))
+            end = ClauseEnd(end);
+        var (from, to) = isFirst ? (trigger.First, _words.SentenceEnd(trigger.Last)) : (ClauseStart(trigger.First - 1), end);
+        if (trigger.Meaning.Kind == "long over" || !Of("not over").Any(n => n.First >= from && n.First < to))
+            Fill(marks, from, to);
     }
 
     static void Fill(bool[] marks, int from, int to) => Array.Fill(marks, true, from, to - from);

@@ -12,11 +12,14 @@ sealed class Sides
     {
         (_words, _scopes) = (words, scopes);
         foreach (var side in (string[])["left", "right", "both"])
-            _named.AddRange(scopes.Of(side).Select(t => (t.First, side)));
-        var fine = scopes.Of("other side fine").ToList();
-        _named.RemoveAll(n => fine.Exists(f => n.At >= f.First && n.At <= f.Last) || (!isAboutAnother && scopes.OfAnother[n.At]));
+            _named.AddRange(scopes.Of(side).Where(t => !IsNoEar(t)).Select(t => (t.First, side)));
+        if (!isAboutAnother)
+            _named.RemoveAll(n => scopes.OfAnother[n.At]);
         _named.Sort();
     }
+
+    /// <summary>"The right one is fine", "just left school"; but "right hand side" is longer than the hand in it.</summary>
+    bool IsNoEar(Finding<Trigger> side) => _scopes.Of("other side fine").Any(f => f.First <= side.First && f.Last >= side.Last);
 
     /// <summary>All that is named; null: none.</summary>
     public string? All

@@ -6,7 +6,8 @@ namespace EarHelp.Understanding.Messages;
 /// <param name="Day">The day it points at; null: it is a length only.</param>
 /// <param name="Days">How many days it is long, or ago.</param>
 /// <param name="IsSpan">Something went on over this time.</param>
-sealed record SaidTime(int First, int Last, LocalDate? Day, int? Days, bool IsSpan, bool IsExact);
+/// <param name="Today">The day on which it was written.</param>
+sealed record SaidTime(int First, int Last, LocalDate? Day, int? Days, bool IsSpan, LocalDate Today);
 
 /// <summary>Reads days and lengths of time in a message. The names of days, months and units are content.</summary>
 static class Times
@@ -26,11 +27,11 @@ static class Times
         AddDay("yesterday", 1);
         AddDay("day before", 2);
         foreach (var trigger in scopes.Of("last weekend"))
-            times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(6), null, false, true));
+            times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(6), null, false, today));
         for (var i = 0; i < Weekdays.Length; i++)
         {
             foreach (var trigger in scopes.Of(Weekdays[i]))
-                times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(i + 1), null, false, true));
+                times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(i + 1), null, false, today));
         }
 
         foreach (var (kind, days) in Units)
@@ -43,19 +44,20 @@ static class Times
         }
 
         AddMonths();
+        times.Sort((one, other) => one.First.CompareTo(other.First));
         return times;
 
         void AddDay(string kind, int ago)
         {
             foreach (var trigger in scopes.Of(kind))
-                times.Add(new SaidTime(trigger.First, trigger.Last, today.PlusDays(-ago), ago, false, true));
+                times.Add(new SaidTime(trigger.First, trigger.Last, today.PlusDays(-ago), ago, false, today));
         }
 
         void AddLength(Finding<Trigger> unit, int days, int unitDays)
         {
             var isOver = scopes.Of("over a time").Any(o => o.Last < unit.First && o.Last >= unit.First - 4);
             var day = unitDays == DaysInMonth ? today.PlusMonths(-(days / DaysInMonth)) : unitDays == DaysInYear ? today.PlusYears(-(days / DaysInYear)) : today.PlusDays(-days);
-            times.Add(new SaidTime(unit.First - 1, unit.Last, day, days, isOver, true));
+            times.Add(new SaidTime(unit.First - 1, unit.Last, day, days, isOver, today));
         }
 
         int? Count(Finding<Trigger> unit)
@@ -101,7 +103,7 @@ static class Times
                 var date = new LocalDate(year, of, day);
                 if (date > today)
                     date = month is null ? date.PlusMonths(-1) : date.PlusYears(-1);
-                times.Add(new SaidTime(i, i, date, null, false, true));
+                times.Add(new SaidTime(i, i, date, null, false, today));
             }
         }
 

@@ -12,11 +12,11 @@ sealed class TopicRanking
     /// <summary>The usual constants of the formula.</summary>
     const double Saturation = 1.2, LengthWeight = 0.75;
 
-    /// <summary>A title and the listed wordings count as so many times the words below them.</summary>
-    const int WeightOfWordings = 3;
+    /// <summary>A title and the wordings of a page count as so many times the words below them, and a word of how people ask for it as so many.</summary>
+    const int WeightOfWordings = 3, WeightOfListed = 2;
 
     /// <summary>Words that begin with the same letters count as one.</summary>
-    const int LettersCompared = 5;
+    const int LettersCompared = 6;
 
     readonly ImmutableArray<(string Id, Dictionary<string, int> Terms, int Length)> _answers;
     readonly FrozenDictionary<string, double> _weights;
@@ -30,7 +30,9 @@ sealed class TopicRanking
             .ToFrozenDictionary(g => g.Key, g => Math.Log(1 + ((answers.Length - g.Count() + 0.5) / (g.Count() + 0.5))), StringComparer.Ordinal);
     }
 
-    public static TopicRanking Of(IEnumerable<AnswerPage> answers) => new([.. answers.OrderBy(a => a.Id, StringComparer.Ordinal).Select(Counted)]);
+    /// <param name="listed">How people ask for each answer, beside what its own page lists.</param>
+    public static TopicRanking Of(IEnumerable<AnswerPage> answers, ILookup<string, string> listed) =>
+        new([.. answers.OrderBy(a => a.Id, StringComparer.Ordinal).Select(a => Counted(a, listed[a.Id]))]);
 
     /// <summary>Each answer's score, in the order of <see cref="Ids"/>.</summary>
     public double[] Scores(IEnumerable<string> words)
@@ -48,7 +50,7 @@ sealed class TopicRanking
         return _weights[term] * count * (Saturation + 1) / (count + (Saturation * (1 - LengthWeight + (LengthWeight * length / _averageLength))));
     }
 
-    static (string, Dictionary<string, int>, int) Counted(AnswerPage page)
+    static (string, Dictionary<string, int>, int) Counted(AnswerPage page, IEnumerable<string> listed)
     {
         var terms = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var wording in page.AskedAs.Append(page.Title))
@@ -57,6 +59,8 @@ sealed class TopicRanking
                 terms[Term(word.Text)] = terms.GetValueOrDefault(Term(word.Text)) + WeightOfWordings;
         }
 
+        foreach (var word in listed.SelectMany(p => Pattern.Rows(p)[..1]).SelectMany(r => r).Where(w => w is not [] && char.IsLetter(w[0])).Select(w => Term(w.TrimEnd('-'))).Distinct(StringComparer.Ordinal))
+            terms[word] = terms.GetValueOrDefault(word) + WeightOfListed;
         foreach (var word in WordList.Of(PlainProse.Of(page.Text)))
             terms[Term(word.Text)] = terms.GetValueOrDefault(Term(word.Text)) + 1;
         return (page.Id, terms, terms.Values.Sum());

@@ -10,7 +10,7 @@ public static class TopicReader
     const double WeightOfWord = 4, WeightOfStopWord = 1;
 
     /// <summary>Below this the message is not taken to ask for any answer.</summary>
-    const double Enough = 2.5;
+    const double Enough = 7;
 
     /// <summary>Words of sentences that ask nothing count so much less.</summary>
     const double WeightOfOthers = 0.4;
@@ -18,7 +18,7 @@ public static class TopicReader
     const int Nearest = 3;
 
     /// <summary>What one fact weighs that is named beside a question, and several together.</summary>
-    const double WeightOfFact = 1, WeightOfFacts = 3;
+    const double WeightOfFact = 2, WeightOfFacts = 4;
 
     /// <summary>Null: nothing is asked. Topics in the order of their scores, three at most.</summary>
     /// <param name="isQuestion">True if the message is to be taken as a question however it is put.</param>
@@ -28,27 +28,33 @@ public static class TopicReader
         ArgumentNullException.ThrowIfNull(text);
         var words = new MessageWords(book, text);
         var asks = Asking(book, words);
-        if (isQuestion)
-            Array.Fill(asks, true);
-        if (!Array.Exists(asks, a => a))
+        var said = MessageReader.Read(book, text, NoDay);
+        var isPlainlyAsked = isQuestion || Array.Exists(asks, a => a);
+        if (!isPlainlyAsked && !SaysNothing(said))
             return null;
+        if (isQuestion || !isPlainlyAsked)
+            Array.Fill(asks, true);
         var ids = book.Ranking.Ids.ToList();
         var scores = book.Ranking.Scores(Own(book, words, asks, isAsking: true));
         var others = book.Ranking.Scores(Own(book, words, asks, isAsking: false));
         var best = Findings.In(book.Topics, words).GroupBy(f => f.Meaning, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => WeightOf(book, words, asks, [.. g.SelectMany(f => f.Places).Distinct()]), StringComparer.Ordinal);
 
-        foreach (var (facts, topic) in OfFacts(book, text))
+        foreach (var (facts, topic) in OfFacts(book, said))
             best[topic] = best.GetValueOrDefault(topic) + (facts.Length == 1 ? WeightOfFact : WeightOfFacts);
 
         var ranked = ids.Select((id, i) => (Id: id, Score: best.GetValueOrDefault(id) + (scores[i] * WeightOfRanking) + (others[i] * WeightOfRanking * WeightOfOthers)))
             .OrderByDescending(t => t.Score).Take(Nearest).Where(t => t.Score > 0).Select(t => new RankedTopic(t.Id, t.Score)).ToImmutableArray();
-        return new AskedTopics(ranked is [{ Score: >= Enough } first, ..] ? first : null, ranked);
+        var found = ranked is [{ Score: >= Enough } first, ..] ? first : null;
+        return found is null && !isPlainlyAsked ? null : new AskedTopics(found, ranked);
     }
 
-    static IEnumerable<(int[] Facts, string Topic)> OfFacts(PhraseBook book, string text)
+    /// <summary>A message that says nothing of any fact may be the name of an answer.</summary>
+    static bool SaysNothing(Said said) => said.Signposts.IsEmpty && said.Facts.All(f => f.Standing == Standing.Mentioned);
+
+    static IEnumerable<(int[] Facts, string Topic)> OfFacts(PhraseBook book, Said said)
     {
-        var named = MessageReader.Read(book, text, NoDay).Facts.Where(f => f.Standing is Standing.Affirmed or Standing.Supposed or Standing.Past).Select(f => f.Fact).ToHashSet();
+        var named = said.Facts.Where(f => f.Standing is Standing.Affirmed or Standing.Supposed or Standing.Past).Select(f => f.Fact).ToHashSet();
         return book.TopicsOfFacts.Where(t => Array.TrueForAll(t.Facts, named.Contains));
     }
 
@@ -63,7 +69,7 @@ public static class TopicReader
         (book.IsStopWord(words[place]) ? WeightOfStopWord : WeightOfWord) * (asks[place] ? 1 : WeightOfOthers);
 
     /// <summary>How much the ranking counts beside listed phrases.</summary>
-    const double WeightOfRanking = 0.5;
+    const double WeightOfRanking = 1;
 
     /// <summary>By word: whether its sentence asks something.</summary>
     static bool[] Asking(PhraseBook book, MessageWords words)
@@ -74,12 +80,32 @@ public static class TopicReader
         {
             var (from, end) = (start, words.SentenceEnd(start));
             var isNothing = triggers.Exists(t => t.Meaning.Kind == "asks nothing" && t.First >= from && t.First < end);
-            var isAsking = words.HasMarkBefore(end, '?') || triggers.Exists(t => t.Meaning.Kind == "asks" && t.First >= from && t.First < end && (t.First == from || words.BeginsClause(t.First) || t.Places.Length > 1));
+            var isAsking = words.HasMarkBefore(end, '?') || triggers.Exists(t => t.First >= from && t.First < end && Asks(words, triggers, t) && !triggers.Exists(n => n.Meaning.Kind == "no question" && n.First == t.First));
             if (isAsking && !isNothing)
                 Array.Fill(asks, true, from, end - from);
         }
 
         return asks;
+    }
+
+    static bool Asks(MessageWords words, List<Finding<Trigger>> triggers, Finding<Trigger> found) => found.Meaning.Kind switch
+    {
+        "asks" => found.Places.Length > 1 || BeginsQuestion(words, triggers, found.First),
+        "asks at the start" => BeginsQuestion(words, triggers, found.First),
+        _ => false,
+    };
+
+    /// <summary>"Pls which", "and when": the word begins a clause, but for words that say nothing.</summary>
+    static bool BeginsQuestion(MessageWords words, List<Finding<Trigger>> triggers, int at)
+    {
+        while (!words.BeginsSentence(at) && !words.BeginsClause(at))
+        {
+            at--;
+            if (!triggers.Exists(t => t.Meaning.Kind == "before a question" && t.First == at))
+                return false;
+        }
+
+        return true;
     }
 
     static IEnumerable<string> Own(PhraseBook book, MessageWords words, bool[] asks, bool isAsking)

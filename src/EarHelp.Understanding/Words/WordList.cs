@@ -6,7 +6,7 @@ namespace EarHelp.Understanding.Words;
 /// <summary>Cuts a text into words, in one pass.</summary>
 public static class WordList
 {
-    /// <summary>The words in order. A figure keeps the point, slash, hyphen or colon between its digits: <c>38.5</c>, <c>12/8</c>.</summary>
+    /// <summary>The words in order; a picture is a word of its own, and what stands behind it begins a clause. A figure keeps the point, slash, hyphen or colon between its digits: <c>38.5</c>, <c>12/8</c>.</summary>
     public static ImmutableArray<Word> Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -19,7 +19,15 @@ public static class WordList
         {
             if (Folding.Fold(text[i]) is not { } c)
                 continue;
-            if (char.IsLetterOrDigit(c) || char.IsSurrogate(c))
+            if (char.IsHighSurrogate(c) && i + 1 < text.Length && char.IsLowSurrogate(text[i + 1]))
+            {
+                Close();
+                if (!IsSkinTone(c, text[i + 1]))
+                    words.Add(new Word(text.Substring(i, 2), new TextSpan(i, 2), beginsClause));
+                beginsClause = true;
+                i++;
+            }
+            else if (char.IsLetterOrDigit(c))
             {
                 if (word.Length == 0)
                     start = i;
@@ -53,6 +61,8 @@ public static class WordList
             beginsClause = false;
         }
     }
+
+    static bool IsSkinTone(char high, char low) => high == '\ud83c' && low is >= '\udffb' and <= '\udfff';
 
     static bool IsInsideFigure(char c, StringBuilder word, string text, int at) =>
         c is '.' or '/' or '-' or ':'

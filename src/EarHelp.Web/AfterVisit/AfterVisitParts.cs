@@ -15,6 +15,7 @@ static class AfterVisitParts
         services.AddSingleton<VisitRecording>();
         services.AddSingleton<VisitControl>();
         services.AddSingleton<RecordPages>();
+        services.AddSingleton<CorrectionPages>();
         services.AddSingleton<AftercarePages>();
         services.AddHostedService<VisitSweep>();
     }
@@ -26,6 +27,9 @@ static class AfterVisitParts
         app.MapGet(Prefix + "/new", pages.FormAsync);
         app.MapPost(Prefix, pages.RecordAsync);
         app.MapPost(Prefix + "/{id}/link", pages.LinkAsync);
+        var corrections = app.Services.GetRequiredService<CorrectionPages>();
+        app.MapGet(Prefix + "/{id}/correct", corrections.FormAsync);
+        app.MapPost(Prefix + "/{id}/correct", corrections.CorrectAsync);
     }
 
     /// <summary>The socket of the command line.</summary>

@@ -23,6 +23,7 @@ static class AftercarePage
         {
             html.Markup(isLarge ? "<div class=\"plan large\" id=\"plan\"><h1 tabindex=\"-1\">"u8 : "<div class=\"plan\" id=\"plan\"><h1 tabindex=\"-1\">"u8).Text(heading)
                 .Markup("</h1><p>"u8).Text(words["aftercare hint"]).Markup("</p>"u8);
+            WriteCorrected(html, words, visit);
             CheckInPage.WriteWay(html, words, asked);
             WriteAsking(html, words);
             html.Element("h2"u8, words["aftercare found"]).Markup("<ul>"u8);
@@ -34,6 +35,15 @@ static class AftercarePage
             html.Markup("</div>"u8);
             WriteTools(html, words, isLarge);
         });
+    }
+
+    static void WriteCorrected(HtmlWriter html, Words words, Visit visit)
+    {
+        if (visit.Correction is { } correction)
+        {
+            html.Markup("<section class=\"note\" id=\"corrected\"><h2>"u8).Text(words["aftercare corrected heading"]).Markup("</h2><p>"u8)
+                .Text(words.Letter.Text("aftercare corrected", ("moment", words.Letter.Moment(correction.At)))).Markup("</p></section>"u8);
+        }
     }
 
     static void WriteAsking(HtmlWriter html, Words words) =>

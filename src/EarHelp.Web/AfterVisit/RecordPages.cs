@@ -2,13 +2,12 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Staff;
 using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Taking;
 using EarHelp.Exchange.Codes;
-using EarHelp.Triage.Answers;
 using EarHelp.Web.CheckIns;
-using EarHelp.Web.Desk;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Security;
@@ -20,7 +19,7 @@ namespace EarHelp.Web.AfterVisit;
 
 /// <summary>Recording a visit, the list of visits, and links for patients. What is read or done stands in the audit trail first.</summary>
 public sealed class RecordPages(
-    StaffGate gate, IVisitStore visits, IFollowUps followUps, TurnTaking taking, VisitRecording recording, ServedEditions editions, Auditor auditor, FaultPages faults, TimeProvider clock)
+    StaffGate gate, IVisitStore visits, IRequestStore requests, IFollowUps followUps, TurnTaking taking, VisitRecording recording, ServedEditions editions, Auditor auditor, FaultPages faults, TimeProvider clock)
 {
     Instant Now => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
@@ -30,10 +29,16 @@ public sealed class RecordPages(
             return;
         await auditor.AddAsync(reader.Account.Id, AuditDeed.ListedVisits, null, context.RequestAborted);
         var asked = (await followUps.AllAsync(context.RequestAborted)).ToImmutableDictionary(f => f.Conversation);
-        var listed = ImmutableArray.CreateBuilder<(Visit, ImmutableArray<string>)>();
+        var requested = (await requests.WaitingAsync(context.RequestAborted)).ToImmutableDictionary(k => k.Request.Conversation);
+        var listed = ImmutableArray.CreateBuilder<ListedVisit>();
         foreach (var visit in await visits.AllAsync(context.RequestAborted))
-            listed.Add((visit, await StatusAsync(reader.Words, visit, asked.GetValueOrDefault(visit.Conversation), context.RequestAborted)));
-        await PageResponse.SendAsync(context, WriteList(reader, listed.ToImmutable()));
+        {
+            var followUp = asked.GetValueOrDefault(visit.Conversation);
+            var lines = await StatusAsync(reader.Words, visit, followUp, context.RequestAborted);
+            listed.Add(new ListedVisit(visit, lines, requested.GetValueOrDefault(visit.Before ?? ""), followUp?.Email ?? ""));
+        }
+
+        await PageResponse.SendAsync(context, RecordList.Write(reader, listed.ToImmutable()));
     }
 
     public async Task FormAsync(HttpContext context)
@@ -42,7 +47,8 @@ public sealed class RecordPages(
             return;
         var before = StaffForm.ReadLine(context.Request.Query[RecordForm.Before]);
         var when = RecordForm.MomentOf(Now, reader.Words.Edition.Clinic.Zone);
-        await PageResponse.SendAsync(context, RecordForm.Write(reader, Secret.NewIdentifier(), before, when, [], AskedAfter.Nowhere, null));
+        var whose = await WhoseAsync(reader, before, context.RequestAborted);
+        await PageResponse.SendAsync(context, RecordForm.Write(reader, Secret.NewIdentifier(), before, whose, when, [], AskedAfter.Nowhere, null));
     }
 
     public async Task RecordAsync(HttpContext context)
@@ -73,7 +79,7 @@ public sealed class RecordPages(
         if (fault is null)
             await PageResponse.SendAsync(context, WriteLink(by, AddressOf(context, link)));
         else
-            await PageResponse.SendAsync(context, RecordForm.Write(by, id, before, RecordForm.WrittenWhen(fields), ticked, asked, fault), StatusCodes.Status422UnprocessableEntity);
+            await PageResponse.SendAsync(context, RecordForm.Write(by, id, before, await WhoseAsync(by, before, context.RequestAborted), RecordForm.WrittenWhen(fields), ticked, asked, fault), StatusCodes.Status422UnprocessableEntity);
     }
 
     public async Task LinkAsync(HttpContext context)
@@ -87,6 +93,15 @@ public sealed class RecordPages(
             await PageResponse.SendAsync(context, WriteLink(by, AddressOf(context, link)));
         else
             await faults.SendAsync(context, StatusCodes.Status404NotFound);
+    }
+
+    /// <summary>Who asked for the visit, so that nobody records it for another patient; null: nobody did on these pages.</summary>
+    async ValueTask<ContactDetails?> WhoseAsync(SignedIn reader, string before, CancellationToken cancellation)
+    {
+        if (before.Length == 0)
+            return null;
+        await auditor.AddAsync(reader.Account.Id, AuditDeed.ReadConversation, before, cancellation);
+        return (await requests.FindAsync(before, cancellation))?.Contact;
     }
 
     /// <summary>Whether the questions were left can only be told by the conversation.</summary>
@@ -109,35 +124,4 @@ public sealed class RecordPages(
                 .Attribute("d"u8, path).Markup("/></svg><p>"u8).Text(reader.Words["record link once"]).Markup("</p><p><a class=\"button quiet\""u8)
                 .Attribute("href"u8, AfterVisitParts.Prefix).Markup(">"u8).Text(reader.Words["record list"]).Markup("</a></p>"u8);
         });
-
-    static ReadOnlyMemory<byte> WriteList(SignedIn reader, ImmutableArray<(Visit Visit, ImmutableArray<string> CheckIns)> all)
-    {
-        var words = reader.Words;
-        return StaffFrame.Write(reader, words["record list"], html =>
-        {
-            html.Element("h1"u8, words["record list"]).Element("p"u8, words["record list hint"]);
-            if (reader.Account.Has(StaffRole.Clinician))
-                html.Markup("<p><a class=\"button\""u8).Attribute("href"u8, AfterVisitParts.Prefix + "/new").Markup(">"u8).Text(words["record new"]).Markup("</a></p>"u8);
-            if (all.IsEmpty)
-                html.Element("p"u8, words["record none"]);
-            foreach (var (visit, checkIns) in all)
-            {
-                html.Markup("<section><h2>"u8).Text(words.Letter.Moment(visit.At)).Markup("</h2><p>"u8).Text(words.Letter.Text("record by", ("who", visit.By))).Markup("</p><ul>"u8);
-                foreach (var seen in visit.Findings)
-                    html.Markup("<li>"u8).Text(PartOf(words, seen.Ear)).Markup(": "u8).Text(FormOf(words, seen)).Markup("</li>"u8);
-                html.Markup("</ul><p class=\"hint\">"u8);
-                foreach (var line in checkIns)
-                    html.Text(line).Markup(" "u8);
-                html.Markup("</p>"u8);
-                StaffForm.Begin(html, $"{AfterVisitParts.Prefix}/{visit.Conversation}/link", reader.Token);
-                StaffForm.End(html, words, "record again").Markup("<p><a"u8).Attribute("href"u8, CallerPages.AddressAfter(visit.Conversation)).Markup(">"u8)
-                    .Text(words["callers after visit"]).Markup("</a></p></section>"u8);
-            }
-        });
-    }
-
-    static string PartOf(Words words, Ear? ear) => words[ear switch { Ear.Left => "record left", Ear.Right => "record right", _ => "record person" }];
-
-    /// <summary>An edition of now may have no such finding any more: then its name is told.</summary>
-    static string FormOf(Words words, SeenFinding seen) => words.Edition.Wordings[words.Language].Findings.TryGetValue(seen.Finding, out var known) ? known.Form : seen.Finding;
 }

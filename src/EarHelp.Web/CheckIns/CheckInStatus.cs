@@ -18,7 +18,9 @@ static class CheckInStatus
         if (followUp is null || days.IsEmpty)
             return [words["check-in staff none"]];
         var way = followUp switch { { Email: "" } => "check-in staff waits", { IsStopped: true } => "check-in staff stopped", _ => "check-in staff asked" };
-        return [words[way], .. days.Where(d => d.From <= now).Select(d => words.Letter.Text(KeyOf(followUp, d, toldAt, now), ("number", d.Day.ToString(CultureInfo.InvariantCulture))))];
+        var repeats = followUp.Messages.Sum(m => m.Repeats);
+        ImmutableArray<string> twice = repeats > 0 ? [words.Letter.Text("check-in staff repeated", ("number", repeats.ToString(CultureInfo.InvariantCulture)))] : [];
+        return [words[way], .. twice, .. days.Where(d => d.From <= now).Select(d => words.Letter.Text(KeyOf(followUp, d, toldAt, now), ("number", d.Day.ToString(CultureInfo.InvariantCulture))))];
     }
 
     static string KeyOf(FollowUp followUp, CheckIn day, Instant? toldAt, Instant now) => followUp.ReplyOf(day.Day) switch

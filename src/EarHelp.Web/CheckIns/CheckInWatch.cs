@@ -1,14 +1,15 @@
 using EarHelp.Clinic.CheckIns;
 using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Web.Editions;
 using EarHelp.Web.Security;
 
 namespace EarHelp.Web.CheckIns;
 
-/// <summary>Every minute: messages that are due are sent, and patients who are not well are brought before the desk.</summary>
+/// <summary>Every minute: messages that are due are sent, and patients who are not well are brought before the desk, and what was corrected of a visit is told if it was not yet.</summary>
 public sealed partial class CheckInWatch(
-    IFollowUps followUps, IVisitStore visits, IRequestStore requests, WorseAfterVisit worse, ServedEditions editions, TimeProvider clock, ILogger<CheckInWatch> log, IPost? post = null, CheckInMessage? message = null)
+    IFollowUps followUps, IVisitStore visits, IRequestStore requests, WorseAfterVisit worse, VisitRecording recording, ServedEditions editions, TimeProvider clock, ILogger<CheckInWatch> log, IPost? post = null, CheckInMessage? message = null)
     : BackgroundService
 {
     static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
@@ -47,6 +48,7 @@ public sealed partial class CheckInWatch(
         await _oneAtATime.WaitAsync(cancellation);
         try
         {
+            await recording.TellCorrectedAsync(Secret.NewIdentifier, cancellation);
             Left = await worse.LookAsync(cancellation);
             if (post is not null && message is not null && editions.Current is { } served)
                 await SendAsync(post, message, served.Edition, cancellation);

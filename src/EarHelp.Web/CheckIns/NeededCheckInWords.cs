@@ -15,6 +15,6 @@ public static class NeededCheckInWords
         "check-in thanks heading", "check-in thanks hint", "check-in next", "check-in last",
         "check-in stop heading", "check-in stop hint", "check-in stop", "check-in stopped heading", "check-in stopped",
         "check-in staff none", "check-in staff waits", "check-in staff asked", "check-in staff stopped",
-        "check-in staff well", "check-in staff not well", "check-in staff left", "check-in staff silent", "check-in staff open", "check-in staff refused", "check-in staff left count",
+        "check-in staff well", "check-in staff not well", "check-in staff left", "check-in staff silent", "check-in staff open", "check-in staff refused", "check-in staff left count", "check-in staff repeated",
     ];
 }

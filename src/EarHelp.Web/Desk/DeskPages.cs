@@ -36,7 +36,8 @@ public sealed class DeskPages(StaffGate gate, RequestDesk desk, CheckInWatch che
             await SendRequestAsync(context, reader, null);
     }
 
-    internal async Task SendRequestAsync(HttpContext context, SignedIn reader, string? fault)
+    /// <param name="sent">What was written stays written after a fault.</param>
+    internal async Task SendRequestAsync(HttpContext context, SignedIn reader, string? fault, IFormCollection? sent = null)
     {
         var conversation = (string)context.Request.RouteValues["id"]!;
         if (await desk.OpenAsync(conversation, context.RequestAborted) is not { } opened)
@@ -46,7 +47,7 @@ public sealed class DeskPages(StaffGate gate, RequestDesk desk, CheckInWatch che
         }
 
         await auditor.AddAsync(reader.Account.Id, AuditDeed.ReadConversation, conversation, context.RequestAborted);
-        var page = HandoverPage.Write(reader, opened, fault, Secret.NewIdentifier(), desk.Now);
+        var page = HandoverPage.Write(reader, opened, fault, sent, Secret.NewIdentifier(), desk.Now);
         await PageResponse.SendAsync(context, page, fault is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 }

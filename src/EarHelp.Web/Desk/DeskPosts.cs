@@ -19,7 +19,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
         if (await OpenAsync(context) is not { } asked)
             return;
         if (asked.Opened.Request.Booked is null)
-            await pages.SendRequestAsync(context, asked.By, "desk no time");
+            await pages.SendRequestAsync(context, asked.By, "desk no time", asked.Fields);
         else
             await DoAsync(context, asked, AuditDeed.AcceptedRequest, (request, now) => request.Stepped(Step(asked, DeskStepKind.Accepted, now, ""), asked.Form, now));
     }
@@ -34,7 +34,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
             : null;
         if (chosen is not { } time)
         {
-            await pages.SendRequestAsync(context, asked.By, asked.Opened.Request.LastForm == asked.Form ? null : "desk time gone");
+            await pages.SendRequestAsync(context, asked.By, asked.Opened.Request.HasTaken(asked.Form) ? null : "desk time gone", asked.Fields);
             return;
         }
 
@@ -56,7 +56,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
         var note = StaffForm.ReadLine(asked.Fields[HandoverForms.Note], HandoverForms.LongestNote);
         if (isReached && note.Length == 0)
         {
-            await pages.SendRequestAsync(context, asked.By, "desk note missing");
+            await pages.SendRequestAsync(context, asked.By, "desk note missing", asked.Fields);
             return;
         }
 
@@ -69,7 +69,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
         if (await OpenAsync(context) is not { } asked)
             return;
         if (asked.Opened.Request.Booked is not { } booked || booked.Start > desk.Now)
-            await pages.SendRequestAsync(context, asked.By, "desk not over");
+            await pages.SendRequestAsync(context, asked.By, "desk not over", asked.Fields);
         else
             await DoAsync(context, asked, AuditDeed.DidNotCome, (request, now) =>
                 request.Cancelled(asked.Form, now) with { Steps = [.. request.Steps, Step(asked, DeskStepKind.DidNotCome, now, "") with { Time = booked }] });
@@ -83,7 +83,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
         var place = asked.Opened.Edition.Dialog.Destinations.FirstOrDefault(d => d.Id == asked.Fields[HandoverForms.Place]);
         var note = StaffForm.ReadLine(asked.Fields[HandoverForms.Advice], HandoverForms.LongestNote);
         if (place is null)
-            await pages.SendRequestAsync(context, asked.By, "desk place missing");
+            await pages.SendRequestAsync(context, asked.By, "desk place missing", asked.Fields);
         else
             await DoAsync(context, asked, AuditDeed.SentElsewhere, (request, now) =>
                 request.Cancelled(asked.Form, now) with { Steps = [.. request.Steps, Step(asked, DeskStepKind.SentElsewhere, now, note) with { Place = place.Id }] });
@@ -98,7 +98,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
         var before = asked.Opened.Request.Urgency;
         if (level is null || !Judging.IsAllowed(asked.By.Account, before, level) || because.Length == 0)
         {
-            await pages.SendRequestAsync(context, asked.By, level is null ? "desk level missing" : because.Length == 0 ? "desk reason missing" : "desk level refused");
+            await pages.SendRequestAsync(context, asked.By, level is null ? "desk level missing" : because.Length == 0 ? "desk reason missing" : "desk level refused", asked.Fields);
             return;
         }
 
@@ -133,7 +133,7 @@ public sealed class DeskPosts(StaffGate gate, RequestDesk desk, DeskPages pages,
                 await PageResponse.GoToAsync(context, $"{StaffParts.Prefix}/desk/{conversation}#done");
                 break;
             case RequestPut.TimeTaken:
-                await pages.SendRequestAsync(context, asked.By, "desk time gone");
+                await pages.SendRequestAsync(context, asked.By, "desk time gone", asked.Fields);
                 break;
             default:
                 await faults.SendAsync(context, StatusCodes.Status404NotFound);

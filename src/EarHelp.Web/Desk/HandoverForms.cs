@@ -10,7 +10,7 @@ using NodaTime;
 namespace EarHelp.Web.Desk;
 
 /// <summary>What can be done about a request: a form each, whole without a script.</summary>
-sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opened, string form, Instant now)
+sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opened, IFormCollection? sent, string form, Instant now)
 {
     internal const string Note = "note";
     internal const string Reason = "reason";
@@ -23,14 +23,20 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
 
     Words Words => reader.Words;
 
+    /// <summary>What was written before a fault.</summary>
+    string Sent(string field) => sent?[field].ToString() ?? "";
+
     internal void Write()
     {
         html.Markup("<div class=\"tools\"><h2>"u8).Text(Words["desk do"]).Markup("</h2>"u8);
         if (opened.Request.Booked is { } booked)
         {
-            Begin("accept");
-            html.Element("p"u8, Words.Letter.Text("desk booked", ("moment", Words.Letter.Moment(booked.Start))));
-            StaffForm.End(html, Words, "desk accept");
+            html.Element("p"u8, Words.Letter.Text("desk booked", ("moment", PlaceWords.Of(Words, booked))));
+            if (opened.Request.Steps.LastOrDefault()?.Kind != DeskStepKind.Accepted)
+            {
+                Begin("accept");
+                StaffForm.End(html, Words, "desk accept");
+            }
         }
 
         if (opened.Request.Booked is { } past && past.Start < now)
@@ -42,15 +48,15 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         WriteTimes();
         Begin("telephone");
         html.Element("h3"u8, Words["desk telephone heading"]);
-        StaffForm.WriteText(html, Words, Note, "desk note", "desk note hint", LongestNote);
+        StaffForm.WriteText(html, Words, Note, "desk note", "desk note hint", LongestNote, Sent(Note));
         html.Markup("<div class=\"row\"><button>"u8).Text(Words["desk telephoned"]).Markup("</button><button class=\"quiet\" name=\"reached\" value=\"no\">"u8)
             .Text(Words["desk not reached"]).Markup("</button></div></form>"u8);
         Begin("elsewhere");
         html.Element("h3"u8, Words["desk elsewhere heading"]).Markup("<div class=\"own\"><label for=\"place\">"u8).Text(Words["desk place"]).Markup("</label><select id=\"place\" name=\"place\"><option value=\"\">"u8).Text(Words["desk choose"]).Markup("</option>"u8);
         foreach (var place in opened.Edition.Dialog.Destinations.Where(d => d.Hours != Triage.Rules.DestinationHours.Clinic))
-            html.Markup("<option>"u8).Text(place.Id).Markup("</option>"u8);
+            WriteOption(place.Id, Sent(Place));
         html.Markup("</select></div>"u8);
-        StaffForm.WriteText(html, Words, Advice, "desk place note", "desk patient reads", LongestNote);
+        StaffForm.WriteText(html, Words, Advice, "desk place note", "desk patient reads", LongestNote, Sent(Advice));
         StaffForm.End(html, Words, "desk elsewhere");
         WriteLevels();
         if (reader.Account.Has(StaffRole.Clinician))
@@ -80,7 +86,7 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         foreach (var time in free)
         {
             html.Markup("<li><label class=\"pick\"><input type=\"radio\" name=\"start\""u8).Attribute("value"u8, time.Start.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture))
-                .Markup("><span>"u8).Text(Words.Letter.Moment(time.Start)).Markup("</span></label></li>"u8);
+                .Markup("><span>"u8).Text(PlaceWords.Of(Words, time)).Markup("</span></label></li>"u8);
         }
 
         html.Markup("</ul></fieldset><div class=\"row\"><button>"u8).Text(Words["desk offer"]).Markup("</button><button class=\"quiet\" name=\"agreed\" value=\"yes\">"u8)
@@ -95,11 +101,13 @@ sealed class HandoverForms(HtmlWriter html, SignedIn reader, OpenedRequest opene
         Begin("level");
         html.Element("h3"u8, Words["desk level heading"]).Markup("<div class=\"own\"><label for=\"level\">"u8).Text(Words["desk level"]).Markup("</label><select id=\"level\" name=\"level\"><option value=\"\">"u8).Text(Words["desk choose"]).Markup("</option>"u8);
         foreach (var level in levels)
-            html.Markup("<option>"u8).Text(level.Id).Markup("</option>"u8);
+            WriteOption(level.Id, Sent(Level));
         html.Markup("</select></div>"u8);
-        StaffForm.WriteText(html, Words, Reason, "desk reason", "desk patient reads", LongestNote);
+        StaffForm.WriteText(html, Words, Reason, "desk reason", "desk patient reads", LongestNote, Sent(Reason));
         StaffForm.End(html, Words, "desk level button");
     }
+
+    void WriteOption(string name, string chosen) => html.Markup(name == chosen ? "<option selected>"u8 : "<option>"u8).Text(name).Markup("</option>"u8);
 
     void Begin(string what)
     {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using EarHelp.Clinic.Desk;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Telling;
+using EarHelp.Web.AfterVisit;
 using EarHelp.Web.Markup;
 using EarHelp.Web.Pages;
 using EarHelp.Web.Staff;
@@ -15,7 +16,7 @@ sealed class HandoverPage(HtmlWriter html, SignedIn reader, OpenedRequest opened
 {
     Words Words => reader.Words;
 
-    internal static ReadOnlyMemory<byte> Write(SignedIn reader, OpenedRequest opened, string? fault, string form, Instant now)
+    internal static ReadOnlyMemory<byte> Write(SignedIn reader, OpenedRequest opened, string? fault, IFormCollection? sent, string form, Instant now)
     {
         var name = QueuePage.NameOf(reader.Words, opened.Kept);
         return StaffFrame.Write(reader, fault is null ? name : reader.Words.Letter.Text("error title", ("title", name)), html =>
@@ -24,18 +25,19 @@ sealed class HandoverPage(HtmlWriter html, SignedIn reader, OpenedRequest opened
             StaffForm.WriteFault(html, reader.Words, fault);
             var page = new HandoverPage(html, reader, opened, now);
             page.WriteHandover();
-            new HandoverForms(html, reader, opened, form, now).Write();
+            new HandoverForms(html, reader, opened, fault is null ? null : sent, form, now).Write();
         });
     }
 
     void WriteHandover()
     {
         html.Markup("<p>"u8);
-        QueuePage.WriteUrgency(html, Words, opened.Request.Urgency, now);
+        QueuePage.WriteUrgency(html, Words, opened.Request, now);
         html.Markup("</p>"u8);
         WriteSamePerson();
         var handover = opened.Handover;
         WriteAnswers("desk danger", handover.DangerSigns, "desk danger none");
+        WriteVisits();
         WriteAnswers("desk dates", handover.Dates, null);
         WriteOwnWords(handover.OwnWords);
         WriteAnswers("desk treating", handover.MattersForTreating, "desk treating none");
@@ -51,6 +53,16 @@ sealed class HandoverPage(HtmlWriter html, SignedIn reader, OpenedRequest opened
         }
 
         WriteDone();
+    }
+
+    void WriteVisits()
+    {
+        foreach (var visit in opened.Visits)
+        {
+            html.Markup("<section><h2>"u8).Text(Words.Letter.Text("desk visit", ("moment", Words.Letter.Moment(visit.At)))).Markup("</h2>"u8);
+            new VersionOfRecord(html, Words).Write(visit);
+            html.Markup("</section>"u8);
+        }
     }
 
     /// <summary>Other requests that stand with the same number or address: they may be by the same person.</summary>

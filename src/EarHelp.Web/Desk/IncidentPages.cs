@@ -14,7 +14,7 @@ using NodaTime;
 namespace EarHelp.Web.Desk;
 
 /// <summary>Reporting that something went wrong, for staff and for patients; and the list of what was reported.</summary>
-public sealed class IncidentPages(StaffGate gate, FormGate forms, Talk talk, RequestDesk desk, IIncidents incidents, IStaffStore staff, Auditor auditor, FaultPages faults)
+public sealed class IncidentPages(StaffGate gate, FormGate forms, Talk talk, RequestDesk desk, DeskPages pages, IIncidents incidents, IStaffStore staff, Auditor auditor, FaultPages faults)
 {
     internal const string Happened = "happened";
 
@@ -39,7 +39,10 @@ public sealed class IncidentPages(StaffGate gate, FormGate forms, Talk talk, Req
             return;
         }
 
-        await faults.SendAsync(context, words.Length == 0 ? StatusCodes.Status400BadRequest : StatusCodes.Status404NotFound);
+        if (words.Length == 0)
+            await pages.SendRequestAsync(context, by, "incident missing");
+        else
+            await faults.SendAsync(context, StatusCodes.Status404NotFound);
     }
 
     public async Task ListAsync(HttpContext context)

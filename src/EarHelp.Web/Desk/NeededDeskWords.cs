@@ -8,8 +8,8 @@ public static class NeededDeskWords
     public static ImmutableArray<string> Texts { get; } =
     [
         "desk heading", "desk count", "desk as of", "desk unanswered", "desk answered", "desk by when", "desk who", "desk reach", "desk done", "desk nothing done",
-        "desk nameless", "desk asked by", "desk any way", "desk booked", "desk booked late", "desk answer by", "desk left", "desk late", "desk days hours", "desk hours minutes",
-        "desk danger", "desk danger none", "desk treating", "desk treating none", "desk dates", "desk own words", "desk own words none", "desk not known", "desk others",
+        "desk nameless", "desk asked by", "desk any way", "desk booked", "desk booked late", "desk place of visit", "desk answer by", "desk answer over", "desk left", "desk late", "desk days hours", "desk hours minutes",
+        "desk danger", "desk danger none", "desk treating", "desk treating none", "desk visit", "desk dates", "desk own words", "desk own words none", "desk not known", "desk others",
         "desk plain no", "desk earlier", "desk told", "desk told open", "desk contact", "desk judged", "desk by",
         "desk step accepted", "desk step offered", "desk step telephoned", "desk step not reached", "desk step elsewhere",
         "desk do", "desk accept", "desk no time", "desk times heading", "desk times hint", "desk times none", "desk times unknown", "desk time gone", "desk offer", "desk book",

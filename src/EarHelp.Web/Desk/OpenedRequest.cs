@@ -3,6 +3,7 @@ using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
+using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Web.Pages;
@@ -16,6 +17,7 @@ namespace EarHelp.Web.Desk;
 /// <param name="Words">Of the conversation: its own edition's, for who writes in it.</param>
 /// <param name="Free">Times that could be offered; null: nobody can tell.</param>
 /// <param name="SamePerson">Other requests with the same number or address.</param>
+/// <param name="Visits">What was recorded of the visit before this conversation, and of those that came of it.</param>
 /// <param name="By">Names of who did what, by account.</param>
 sealed record OpenedRequest(
     KeptRequest Kept,
@@ -25,6 +27,7 @@ sealed record OpenedRequest(
     Handover Handover,
     ImmutableArray<VisitTime>? Free,
     ImmutableArray<KeptRequest> SamePerson,
+    ImmutableArray<Visit> Visits,
     ImmutableDictionary<string, string> By)
 {
     public VisitRequest Request => Kept.Request;

@@ -59,7 +59,7 @@ static class QueuePage
     {
         var request = kept.Request;
         html.Markup("<tr><td>"u8);
-        WriteUrgency(html, words, request.Urgency, now);
+        WriteUrgency(html, words, request, now);
         html.Markup("</td><td><a"u8).Attribute("href"u8, "/staff/desk/" + request.Conversation).Markup(">"u8).Typed(NameOf(words, kept)).Markup("</a>"u8);
         if (request.Steps.Any(s => s.Kind == DeskStepKind.NotWell))
             html.Markup("<br>"u8).Text(words["desk after visit"]);
@@ -69,18 +69,19 @@ static class QueuePage
             html.Markup("<br>"u8).Text(words[need.Words]);
         html.Markup("</td><td>"u8);
         if (request.Booked is { } booked)
-            html.Text(words.Letter.Text(booked.End > request.Urgency.SeenBy ? "desk booked late" : "desk booked", ("moment", words.Letter.Moment(booked.Start)))).Markup("<br>"u8);
+            html.Text(words.Letter.Text(booked.End > request.Urgency.SeenBy ? "desk booked late" : "desk booked", ("moment", PlaceWords.Of(words, booked)))).Markup("<br>"u8);
         html.Text(request.Steps.IsEmpty ? words["desk nothing done"] : StepWords.Of(words, request.Steps[^1])).Markup("</td></tr>"u8);
     }
 
-    /// <summary>How soon, by when and how long that is; and from when the patient goes elsewhere.</summary>
-    internal static void WriteUrgency(HtmlWriter html, Words words, Urgency urgency, Instant now)
+    /// <summary>How soon, by when and how long that is; and, while nobody has answered, from when the patient goes elsewhere.</summary>
+    internal static void WriteUrgency(HtmlWriter html, Words words, VisitRequest request, Instant now)
     {
+        var urgency = request.Urgency;
         html.Markup("<strong>"u8).Text(urgency.Level).Markup("</strong>"u8);
         if (urgency.SeenBy is { } limit)
             html.Markup("<br>"u8).Text(words.Letter.Moment(limit)).Markup("<br><b>"u8).Text(TimeLeft.Write(words, limit, now)).Markup("</b>"u8);
-        if (urgency.AnswerBy is { } answer)
-            html.Markup("<br>"u8).Text(words.Letter.Text("desk answer by", ("moment", words.Letter.Moment(answer)), ("left", TimeLeft.Write(words, answer, now))));
+        if (urgency.AnswerBy is { } answer && !request.IsAnswered(urgency, now))
+            html.Markup("<br>"u8).Text(words.Letter.Text(answer > now ? "desk answer by" : "desk answer over", ("moment", words.Letter.Moment(answer)), ("left", TimeLeft.Write(words, answer, now))));
     }
 
     internal static string NameOf(Words words, KeptRequest kept) =>

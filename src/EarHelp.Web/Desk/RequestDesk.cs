@@ -3,6 +3,7 @@ using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Clinic.Times;
+using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Taking;
@@ -12,7 +13,7 @@ using NodaTime;
 namespace EarHelp.Web.Desk;
 
 /// <summary>What the desk looks at: all requests that stand, and one of them with its conversation.</summary>
-public sealed class RequestDesk(IRequestStore requests, ITurnStore turns, TurnTaking taking, TimesToOffer times, IStaffStore staff, TimeProvider clock)
+public sealed class RequestDesk(IRequestStore requests, IVisitStore visits, ITurnStore turns, TurnTaking taking, TimesToOffer times, IStaffStore staff, TimeProvider clock)
 {
     /// <summary>As many times as a person at the desk looks over.</summary>
     const int TimesShown = 12;
@@ -24,6 +25,9 @@ public sealed class RequestDesk(IRequestStore requests, ITurnStore turns, TurnTa
 
     async Task<ImmutableArray<KeptRequest>> SamePersonAsync(KeptRequest kept, CancellationToken cancellation) =>
         [.. (await requests.WaitingAsync(cancellation)).Where(o => o.Request.Conversation != kept.Request.Conversation && o.Contact?.IsSameAs(kept.Contact) == true)];
+
+    async Task<ImmutableArray<Visit>> VisitsAsync(string conversation, CancellationToken cancellation) =>
+        [.. (await visits.AllAsync(cancellation)).Where(v => v.Conversation == conversation || v.Before == conversation)];
 
     /// <returns>Null if there is no such request any more.</returns>
     internal async Task<OpenedRequest?> OpenAsync(string conversation, CancellationToken cancellation)
@@ -41,6 +45,6 @@ public sealed class RequestDesk(IRequestStore requests, ITurnStore turns, TurnTa
         var kind = VisitKind.Of(told, kept.Contact?.Needs.BeenBefore ?? false);
         var free = await times.FindAsync(edition, conversation, kind, kept.Request.Urgency.SeenBy, null, TimesShown, cancellation);
         var names = (await staff.AllAsync(cancellation)).ToImmutableDictionary(a => a.Id, a => a.ShownName);
-        return new OpenedRequest(kept, edition, told, Words.Of(edition, state), Handover.Of(edition.Dialog, told, history.Select(t => t.Turn)), free, await SamePersonAsync(kept, cancellation), names);
+        return new OpenedRequest(kept, edition, told, Words.Of(edition, state), Handover.Of(edition.Dialog, told, history.Select(t => t.Turn)), free, await SamePersonAsync(kept, cancellation), await VisitsAsync(conversation, cancellation), names);
     }
 }

@@ -9,7 +9,7 @@ static class StepWords
     internal static string Of(Words words, DeskStep step) => words.Letter.Text(
         KeyOf(step.Kind),
         ("moment", words.Letter.Moment(step.At)),
-        ("time", step.Time is { } time ? words.Letter.Moment(time.Start) : string.Empty),
+        ("time", step.Time is { } time ? PlaceWords.Of(words, time) : string.Empty),
         ("place", step.Place ?? string.Empty));
 
     static string KeyOf(DeskStepKind kind) => kind switch

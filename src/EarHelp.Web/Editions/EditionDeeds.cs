@@ -59,7 +59,7 @@ public sealed class EditionDeeds(ServedEditions editions, LedgerInForce ledger, 
 
     async Task<Edition?> CompileAsync(string id, CancellationToken cancellation) =>
         await archive.FindAsync(id, cancellation) is { } pack
-        && EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.Plain) is { Edition: { } edition } && edition.Id == id
+        && EditionCompiler.Compile(SourcePack.Unpack(pack), CompileOptions.InService) is { Edition: { } edition } && edition.Id == id
             ? edition
             : null;
 }

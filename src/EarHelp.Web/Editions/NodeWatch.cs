@@ -15,10 +15,33 @@ public sealed partial class NodeWatch(
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
+        var preparing = Task.CompletedTask;
         await foreach (var change in elsewhere.ListenAsync(stoppingToken))
         {
             while (!await IsTakenUpAsync(change, stoppingToken))
                 await Task.Delay(Pause, clock, stoppingToken);
+
+            // Beside what is taken up: a withdrawal must not wait until an edition is compiled.
+            if (change is ChangedElsewhere.Ledger or ChangedElsewhere.Anything)
+                preparing = PrepareAsync(preparing, stoppingToken);
+        }
+
+        await preparing;
+    }
+
+    /// <param name="earlier">One after the other.</param>
+    async Task PrepareAsync(Task earlier, CancellationToken stopping)
+    {
+        await earlier;
+        await Task.Yield();
+        try
+        {
+            if (await editions.PrepareAsync(stopping) is { } signed)
+                LogAtHand(log, signed);
+        }
+        catch (Exception failure) when (failure is StoreFailedException or OperationCanceledException)
+        {
+            // It is compiled when it is published.
         }
     }
 
@@ -64,6 +87,9 @@ public sealed partial class NodeWatch(
                 throw new System.Diagnostics.UnreachableException();
         }
     }
+
+    [LoggerMessage(Level = LogLevel.Information, Message = "Edition {Edition} was signed and is at hand: published at any node, it is served here at once.")]
+    static partial void LogAtHand(ILogger log, string edition);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "What another node did could not be taken up; it is tried again. {Reason}")]
     static partial void LogFailed(ILogger log, string reason);

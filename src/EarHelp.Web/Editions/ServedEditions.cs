@@ -50,7 +50,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
         await closed.ReadAsync(cancellation);
         if (Published is not { } published)
             return await LoadAsync(cancellation);
-        var (served, problems) = await CompileKeptAsync(published, CompileOptions.Plain, cancellation);
+        var (served, problems) = await CompileKeptAsync(published, CompileOptions.InService, cancellation);
         if (served is not null)
             Take(served);
         else
@@ -85,7 +85,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
                 return;
             if (Published is not { } published)
                 await LoadAloneAsync(cancellation);
-            else if (published != _current?.Edition.Id && await CompileKeptAsync(published, CompileOptions.Plain, cancellation) is { Served: { } next })
+            else if (published != _current?.Edition.Id && await FindAsync(published, cancellation) is { } next)
                 Take(next);
             else if (_current is { } current)
                 emergency.Keep(Words.First(current));
@@ -95,6 +95,11 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             _oneAtATime.Release();
         }
     }
+
+    /// <summary>Has the edition that was signed last at hand, so that it is served at once when it is published at any node.</summary>
+    /// <returns>Which one; null: none was signed, it was at hand already, or it is not kept.</returns>
+    public async Task<string?> PrepareAsync(CancellationToken cancellation) =>
+        ledger.Ledger.LastSigned is { } signed && signed != _current?.Edition.Id && !_earlier.ContainsKey(signed) && await FindAsync(signed, cancellation) is not null ? signed : null;
 
     /// <summary>Adds a deed that was found right to the ledger and carries it out at once: what is published is served when this returns.</summary>
     /// <param name="known">The ledger after which it comes.</param>
@@ -136,7 +141,7 @@ public sealed class ServedEditions(ServiceSettings settings, IEditionArchive arc
             return current;
         if (_earlier.TryGetValue(editionId, out var known))
             return known;
-        var (found, _) = await CompileKeptAsync(editionId, CompileOptions.Plain, cancellation);
+        var (found, _) = await CompileKeptAsync(editionId, CompileOptions.InService, cancellation);
         return found is null ? null : _earlier.GetOrAdd(editionId, found);
     }
 

@@ -19,7 +19,13 @@ public static class Secret
         return Base64Url.EncodeToString(random);
     }
 
-    /// <summary>An identifier that is no secret: of a conversation or a turn.</summary>
+    /// <summary>
+    /// Names a conversation; no secret. It begins with the time, in milliseconds (version 7 of RFC 9562), so that what is written together
+    /// stands together in the store: an index that is touched at places that chance gives costs several pages a turn.
+    /// </summary>
+    public static string NewConversation(DateTimeOffset now) => Guid.CreateVersion7(now).ToString("N");
+
+    /// <summary>An identifier that is no secret, of a turn or an account.</summary>
     public static string NewIdentifier()
     {
         Span<byte> random = stackalloc byte[16];

@@ -2,20 +2,21 @@ using EarHelp.Conversation.Keeping;
 
 namespace EarHelp.Web.Serving;
 
-/// <summary>Removes one kind of thing whose time is over, at start and every hour.</summary>
+/// <summary>Removes one kind of thing whose time is over, ten seconds after the start, when the first patients have their page, and every hour.</summary>
 /// <param name="things">What is removed, in the words of the log.</param>
 public abstract partial class HourlySweep(string things, TimeProvider clock, ILogger log) : BackgroundService
 {
+    static readonly TimeSpan First = TimeSpan.FromSeconds(10);
     static readonly TimeSpan Pause = TimeSpan.FromHours(1);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        using var timer = new PeriodicTimer(Pause, clock);
-        do
+        using var timer = new PeriodicTimer(First, clock);
+        while (await timer.WaitForNextTickAsync(stoppingToken))
         {
+            timer.Period = Pause;
             await SweepAsync(stoppingToken);
         }
-        while (await timer.WaitForNextTickAsync(stoppingToken));
     }
 
     /// <returns>How many were removed.</returns>

@@ -53,11 +53,11 @@ static class StaffForm
     }
 
     /// <summary>Several lines of text.</summary>
-    internal static void WriteText(HtmlWriter html, Words words, string field, string label, string hint, int longest)
+    internal static void WriteText(HtmlWriter html, Words words, string field, string label, string hint, int longest, string value = "")
     {
         html.Markup("<div class=\"own\"><label"u8).Attribute("for"u8, field).Markup(">"u8).Text(words[label]).Markup("</label><p class=\"hint\""u8)
             .Attribute("id"u8, field + "-hint").Markup(">"u8).Text(words[hint]).Markup("</p><textarea rows=\"3\" autocomplete=\"off\""u8).Attribute("id"u8, field)
-            .Attribute("name"u8, field).Attribute("aria-describedby"u8, field + "-hint").Markup(" maxlength=\""u8).Number(longest).Markup("\"></textarea></div>"u8);
+            .Attribute("name"u8, field).Attribute("aria-describedby"u8, field + "-hint").Markup(" maxlength=\""u8).Number(longest).Markup("\">"u8).Text(value).Markup("</textarea></div>"u8);
     }
 
     internal static void WriteRoles(HtmlWriter html, Words words, ImmutableArray<StaffRole> given)

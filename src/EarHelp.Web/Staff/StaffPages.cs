@@ -127,6 +127,7 @@ public sealed class StaffPages(StaffGate gate, IStaffStore store, IAuditTrail tr
         AuditDeed.ListedCallers => "audit listed callers",
         AuditDeed.FollowedUpCaller => "audit followed up caller",
         AuditDeed.RecordedVisit => "audit recorded visit",
+        AuditDeed.CorrectedVisit => "audit corrected visit",
         AuditDeed.MadeVisitLink => "audit made visit link",
         AuditDeed.ListedVisits => "audit listed visits",
         AuditDeed.WroteRecords => "audit wrote records",

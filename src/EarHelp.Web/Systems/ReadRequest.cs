@@ -38,9 +38,11 @@ sealed record ReadRequest(
 }
 
 /// <param name="End">Outside.</param>
-sealed record ReadTime(string Start, string End)
+/// <param name="By">Who sees the patient; null: the clinic does not say.</param>
+/// <param name="Room">Null: the clinic does not say.</param>
+sealed record ReadTime(string Start, string End, string? By, string? Room)
 {
-    internal static ReadTime Of(VisitTime time) => new(Written(time.Start), Written(time.End));
+    internal static ReadTime Of(VisitTime time) => new(Written(time.Start), Written(time.End), time.By, time.Room);
 
     internal static string Written(Instant moment) => InstantPattern.General.Format(moment);
 

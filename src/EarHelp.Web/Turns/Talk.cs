@@ -55,11 +55,12 @@ public sealed class Talk(
             var id = await FindByKeyAsync(key, cancellation);
             if (id is null)
             {
-                id = Secret.NewIdentifier();
+                id = Secret.NewConversation(clock.GetUtcNow());
                 var begun = await channel.TakeAsync(
                     id, Begin(editions.Current!), [new ConversationKey(key, OneTime: false, ExpiresUnixMilliseconds: null)], cancellation);
                 if (begun is TurnTaken.NotSaved lost)
                     return NotSaved(lost, turns);
+                id = await TheOneBegunAsync(key, id, cancellation);
             }
 
             return await TakeAsync(id, turns, [], cancellation);
@@ -161,6 +162,16 @@ public sealed class Talk(
 
         conversation ??= await OpenAsync(id, cancellation);
         return conversation is null ? new TakenTurns.Gone() : new TakenTurns.Kept(conversation, told.ToImmutable());
+    }
+
+    /// <summary>The same form may have come to another node at the same moment: the conversation that has the key is the one, and nothing stays of the other.</summary>
+    async Task<string> TheOneBegunAsync(string key, string begun, CancellationToken cancellation)
+    {
+        if (await FindByKeyAsync(key, cancellation) is not { } first || first == begun)
+            return begun;
+        await store.EraseAsync(begun, cancellation);
+        taking.Forget(begun);
+        return first;
     }
 
     /// <summary>From now on the secret opens the conversation.</summary>

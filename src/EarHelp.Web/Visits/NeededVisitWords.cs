@@ -18,7 +18,7 @@ public static class NeededVisitWords
         "visit withdraw yes", "visit withdraw no", "visit withdrawn heading", "visit withdrawn", "visit ask again", "visit to plan",
         "visit time heading", "visit time none", "visit time choose", "visit times heading", "visit times hint", "visit times before",
         "visit time label", "visit times later", "visit times none", "visit times no later", "visit times unknown", "visit times instead",
-        "visit time gone", "visit time held", "visit time confirm", "visit time another", "visit time booked", "visit time too late",
+        "visit time gone", "visit time held", "visit time confirm", "visit time another", "visit time booked", "visit time place", "visit time too late",
         "visit time file", "visit time move", "visit time cancel", "visit cancel heading", "visit cancel hint", "visit cancel yes",
         "visit cancel no", "visit calendar title",
         "visit answered", "answer clinic heading", "answer clinic judged", "answer clinic accepted", "answer clinic offered", "answer clinic telephoned",

@@ -27,6 +27,8 @@ sealed class TimeInRequest(HtmlWriter html, Words words, VisitRequest request, I
     void WriteBooked(VisitTime booked)
     {
         html.Markup("<p><strong>"u8).Text(words.Letter.Text("visit time booked", ("moment", words.Letter.Moment(booked.Start)))).Markup("</strong></p>"u8);
+        if (booked is { By: { } who, Room: { } room })
+            html.Element("p"u8, words.Letter.Text("visit time place", ("who", who), ("room", room)));
         if (limit is { } by && booked.End > by)
             html.Markup("<p class=\"alarm\">"u8).Text(words.Letter.Text("visit time too late", ("moment", words.Letter.Moment(by)))).Markup("</p>"u8);
         html.Markup("<div class=\"row\"><a class=\"button quiet\" href=\"/visit/calendar\">"u8).Text(words["visit time file"])

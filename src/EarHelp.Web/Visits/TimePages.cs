@@ -44,7 +44,7 @@ public sealed class TimePages(
         var chosen = (free ?? []).Where(t => t.Start.ToUnixTimeMilliseconds() == start).Select(t => (VisitTime?)t).FirstOrDefault();
         var put = chosen is { } time
             ? await requests.HoldAsync(asked.Conversation.Id, turn, time, asked.HeldFor, context.RequestAborted)
-            : asked.Kept.Request.LastForm == turn ? RequestPut.Kept : RequestPut.TimeTaken;
+            : asked.Kept.Request.HasTaken(turn) ? RequestPut.Kept : RequestPut.TimeTaken;
         await AnswerAsync(context, asked, put);
     }
 

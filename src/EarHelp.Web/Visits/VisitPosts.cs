@@ -44,7 +44,7 @@ public sealed class VisitPosts(
         }
 
         var kept = (await requests.FindAsync(conversation.Id, context.RequestAborted))?.Request;
-        if (kept?.LastForm != turn && !await IsTakenAsync(context, sent, turn, conversation, kept))
+        if (kept?.HasTaken(turn) != true && !await IsTakenAsync(context, sent, turn, conversation, kept))
             return;
         var urgency = conversation.State.Told is { } told ? Urgency.Of(told) : kept!.Urgency;
         if (await requests.AskAsync(conversation.Id, turn, urgency, contact, context.RequestAborted) == RequestPut.Gone)

@@ -7,7 +7,18 @@ sealed class FigureTable(string title)
 {
     readonly List<(string What, string Measured, string Target)> _rows = [];
 
-    public void Add(string what, string measured, string target) => _rows.Add((what, measured, target));
+    /// <summary>Takes a row, and shows at once on the error stream that it is there: the whole takes long.</summary>
+    /// <param name="isMet">Null: there is no target, or it is not counted here.</param>
+    public void Add(string what, string measured, string target, bool? isMet = null)
+    {
+        Console.Error.WriteLine($"{what}: {measured}");
+        _rows.Add((what, measured, isMet switch
+        {
+            true => target + ": met",
+            false => target + ": **missed**",
+            null => target,
+        }));
+    }
 
     public void Print(TextWriter output)
     {

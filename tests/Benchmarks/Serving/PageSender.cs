@@ -5,18 +5,23 @@ using System.Text.RegularExpressions;
 namespace Benchmarks.Serving;
 
 /// <summary>Browsers, one after another over one connection: each opens the page and answers question after question until the plan is due.</summary>
+/// <param name="acknowledged">Takes each turn that was answered; null: nobody counts.</param>
 /// <param name="hasScript">True: each turn is the one post of the page's script. False: the form's post and the page that it leads to.</param>
-sealed partial class PageSender(Uri address, bool hasScript = true) : ITurnSender
+sealed partial class PageSender(Uri address, bool hasScript = true, AcknowledgedTurns? acknowledged = null) : ITurnSender
 {
     readonly HttpClient _client = new(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false });
     string _cookie = string.Empty;
     FormUrlEncodedContent? _fields;
+    string _turn = string.Empty;
 
     /// <summary>What the last turn was answered with.</summary>
     public string Page { get; private set; } = string.Empty;
 
     /// <summary>The form as it is posted.</summary>
     public async Task<string> FormAsync() => await _fields!.ReadAsStringAsync();
+
+    /// <summary>Leaves the conversation as it is; the next one that is prepared is new.</summary>
+    public void Leave() => Page = string.Empty;
 
     public async Task PrepareAsync()
     {
@@ -28,7 +33,9 @@ sealed partial class PageSender(Uri address, bool hasScript = true) : ITurnSende
             form = NowForm().Match(Page);
         }
 
-        _fields = new FormUrlEncodedContent(Fields(form.Value));
+        var fields = Fields(form.Value).ToList();
+        _turn = fields.First(f => f.Key == "turn").Value;
+        _fields = new FormUrlEncodedContent(fields);
     }
 
     public async Task SendAsync()
@@ -36,6 +43,7 @@ sealed partial class PageSender(Uri address, bool hasScript = true) : ITurnSende
         using var answer = await ReadAsync(HttpMethod.Post, "/answer", _fields);
         if (!hasScript && answer.Headers.Location is { } next)
             using (await ReadAsync(HttpMethod.Get, next.ToString(), null)) { }
+        acknowledged?.Add(_turn);
     }
 
     public void Dispose() => _client.Dispose();

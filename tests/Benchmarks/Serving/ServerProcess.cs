@@ -11,12 +11,13 @@ sealed class ServerProcess : IDisposable
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
     readonly Process _process;
-    readonly string _data;
+    readonly string? _ownData;
 
-    ServerProcess(Process process, string data, Uri address, TimeSpan started)
+    /// <param name="ownData">A data folder that ends with the process, or null.</param>
+    ServerProcess(Process process, string? ownData, Uri address, TimeSpan started)
     {
         _process = process;
-        _data = data;
+        _ownData = ownData;
         Address = address;
         Started = started;
     }
@@ -45,6 +46,14 @@ sealed class ServerProcess : IDisposable
     public static Task<ServerProcess> EarHelpInAsync(string folder, params IEnumerable<string> more) =>
         StartAsync((data, address) => EarHelp(folder, data, address, more));
 
+    /// <param name="data">A data folder that is there already and stays.</param>
+    public static Task<ServerProcess> EarHelpOnAsync(string data) =>
+        StartAsync((folder, address) => EarHelp(AppContext.BaseDirectory, folder, address, []), data);
+
+    /// <summary>As it is deployed, on a data folder that is there already and stays.</summary>
+    public static Task<ServerProcess> PublishedOnAsync(string program, string data) =>
+        StartAsync((_, address) => ["serve", .. Settings(data, address)], data, program);
+
     public static Task<ServerProcess> EchoBotAsync(string keysFile) =>
         StartAsync((_, address) => [Itself, EchoBot.Name, address, keysFile]);
 
@@ -56,24 +65,24 @@ sealed class ServerProcess : IDisposable
         _process.Kill(entireProcessTree: true);
         _process.WaitForExit();
         _process.Dispose();
-        Directory.Delete(_data, recursive: true);
+        if (_ownData is not null)
+            Directory.Delete(_ownData, recursive: true);
     }
 
     static string Itself => Path.Combine(AppContext.BaseDirectory, "Benchmarks.dll");
 
     static string[] EarHelp(string folder, string data, string address, IEnumerable<string> more) =>
-    [
-        Path.Combine(folder, "EarHelp.Web.dll"), "--urls", address, "--data", data, "--root", Places.Root,
-        "--requests-a-minute", "100000000", "--requests-a-second", "100000000", .. more,
-    ];
+        [Path.Combine(folder, "EarHelp.Web.dll"), .. Settings(data, address), "--requests-a-minute", "100000000", "--requests-a-second", "100000000", .. more];
 
-    static async Task<ServerProcess> StartAsync(Func<string, string, string[]> arguments)
+    static string[] Settings(string data, string address) => ["--urls", address, "--data", data, "--root", Places.Root];
+
+    static async Task<ServerProcess> StartAsync(Func<string, string, string[]> arguments, string? kept = null, string program = "dotnet")
     {
-        var data = Directory.CreateTempSubdirectory("earhelp-load-").FullName;
+        var data = kept ?? Directory.CreateTempSubdirectory("earhelp-load-").FullName;
         var address = new Uri($"http://127.0.0.1:{FreePort()}");
         var from = Stopwatch.GetTimestamp();
-        var process = Process.Start(new ProcessStartInfo("dotnet", arguments(data, address.ToString().TrimEnd('/'))) { RedirectStandardOutput = true })
-            ?? throw new InvalidOperationException("dotnet did not start");
+        var process = Process.Start(new ProcessStartInfo(program, arguments(data, address.ToString().TrimEnd('/'))) { RedirectStandardOutput = true })
+            ?? throw new InvalidOperationException($"{program} did not start");
         process.OutputDataReceived += (_, _) => { };
         process.BeginOutputReadLine();
         using var client = new HttpClient();
@@ -81,13 +90,17 @@ sealed class ServerProcess : IDisposable
         while (!await AnswersAsync(client, address))
         {
             if (process.HasExited || Stopwatch.GetElapsedTime(from) > Patience)
+            {
+                process.Kill(entireProcessTree: true);
                 throw new InvalidOperationException("The server did not serve its first page.");
+            }
+
             await again.WaitForNextTickAsync();
         }
 
         var started = Stopwatch.GetElapsedTime(from);
         process.Refresh();
-        return new ServerProcess(process, data, address, started) { ProcessorTime = process.TotalProcessorTime };
+        return new ServerProcess(process, kept is null ? data : null, address, started) { ProcessorTime = process.TotalProcessorTime };
     }
 
     static async Task<bool> AnswersAsync(HttpClient client, Uri page)

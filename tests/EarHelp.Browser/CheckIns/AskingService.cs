@@ -1,6 +1,8 @@
+using System.Net.Sockets;
 using EarHelp.Browser.Running;
 using EarHelp.Servers.Host;
 using EarHelp.Web.CheckIns;
+using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
@@ -29,12 +31,26 @@ public sealed class AskingService : Service
         await Mail.DisposeAsync();
     }
 
-    /// <summary>Sets the clock to an hour some days later, and looks as the service does every minute.</summary>
-    public async Task MoveAsync(int days, int hour)
+    /// <summary>Sets the clock, and looks as the service does every minute.</summary>
+    public async Task MoveToAsync(DateTimeOffset moment)
     {
-        _clock.Now = new DateTimeOffset(_clock.Now.UtcDateTime.Date.AddDays(days).AddHours(hour), TimeSpan.Zero);
+        _clock.Now = moment;
         await Part<CheckInWatch>().LookAsync(CancellationToken.None);
     }
+
+    /// <summary>Asks the running service as the command line does.</summary>
+    public HttpClient Socket() => new(new SocketsHttpHandler
+    {
+        ConnectCallback = async (_, cancellation) =>
+        {
+            var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
+            await socket.ConnectAsync(new UnixDomainSocketEndPoint(ControlSocket.PathIn(Data)), cancellation);
+            return new NetworkStream(socket, ownsSocket: true);
+        },
+    })
+    {
+        BaseAddress = new Uri("http://socket"),
+    };
 
     /// <summary>Who signed in stays so: the browser's own clock does not move.</summary>
     protected override void Configure(IServiceCollection services)
@@ -44,10 +60,13 @@ public sealed class AskingService : Service
         services.Configure<SecurityStampValidatorOptions>(stamps => stamps.TimeProvider = TimeProvider.System);
     }
 
-    /// <summary>Begins on a Tuesday in winter, when the clinic's clock is that of UTC.</summary>
+    /// <summary>
+    /// Begins ten minutes before midnight on the eve of Good Friday 2027. The clinic is closed on Good Friday, open on Saturday, closed on Sunday and on
+    /// Easter Monday; on the Sunday the clocks go forward. Source: the United Kingdom government's list "UK bank holidays".
+    /// </summary>
     sealed class SetClock : TimeProvider
     {
-        public DateTimeOffset Now { get; set; } = new(2026, 11, 24, 10, 0, 0, TimeSpan.Zero);
+        public DateTimeOffset Now { get; set; } = new(2027, 3, 25, 23, 50, 0, TimeSpan.Zero);
 
         public override DateTimeOffset GetUtcNow() => Now;
     }

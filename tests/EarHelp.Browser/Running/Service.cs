@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
 
 namespace EarHelp.Browser.Running;
@@ -17,29 +16,17 @@ public class Service : IAsyncLifetime, IDisposable
         "--disable-component-update", "--disable-sync",
     ];
 
-    readonly FakeTimeProvider? _clock;
     readonly StringWriter _console = new();
     readonly string _data = Directory.CreateTempSubdirectory("earhelp-browser-").FullName;
     WebApplication? _app;
     IPlaywright? _playwright;
 
-    public Service()
-    {
-    }
-
-    Service(FakeTimeProvider clock) => _clock = clock;
-
-    /// <summary>A service of its own whose clock stands still at a moment.</summary>
-    public static async Task<Service> AtAsync(DateTimeOffset moment)
-    {
-        var service = new Service(new FakeTimeProvider(moment));
-        await service.InitializeAsync();
-        return service;
-    }
-
     public Uri Address { get; private set; } = new("http://localhost");
 
     public IBrowser Browser { get; private set; } = null!;
+
+    /// <summary>The folder in which all of it is kept.</summary>
+    public string Data => _data;
 
     /// <summary>What the service printed about itself.</summary>
     public string Printed => _console.ToString();
@@ -62,8 +49,6 @@ public class Service : IAsyncLifetime, IDisposable
             services =>
             {
                 services.AddSingleton<TextWriter>(_console);
-                if (_clock is not null)
-                    services.AddSingleton<TimeProvider>(_clock);
                 Configure(services);
             });
         await _app.StartAsync();

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -136,7 +137,8 @@ public sealed class Visit : IAsyncDisposable
         return any;
     }
 
-    ILocator Labelled(string label) => Now.Locator("label.pick, .point label").Filter(new() { HasText = label, HasNotText = "ot sure" }).First;
+    /// <summary>The entry that begins with these words.</summary>
+    ILocator Labelled(string label) => Now.Locator("label.pick, .point label").Filter(new() { HasTextRegex = new Regex(@"^\s*" + Regex.Escape(label)), HasNotText = "ot sure" }).First;
 
     /// <summary>Presses the button of the question, and waits for the next one, the plan, or what was wrong.</summary>
     public async Task ContinueAsync()

@@ -30,6 +30,17 @@ public sealed class RecordingTests(Service service)
         var link = await kim.Page.Locator("#link").InnerTextAsync();
         await kim.Page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Link, new() { Name = "Visits", Exact = true }).Last.ClickAsync();
         await Expect(kim.Page.GetByText("Left ear: Hole in the eardrum").First).ToBeVisibleAsync();
+        var uncorrected = kim.Page.Locator("section").Filter(new() { HasText = "Left ear: Hole in the eardrum", HasNotText = "What stood here before" });
+        await uncorrected.First.GetByRole(AriaRole.Link, new() { Name = "Correct this record" }).ClickAsync();
+        await Expect(kim.Page.GetByLabel("Hole in the eardrum").First).ToBeCheckedAsync();
+        await kim.Page.GetByLabel("Hole in the eardrum").First.UncheckAsync();
+        await PressAsync(kim, "Save the correction");
+        await Expect(kim.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Write why.");
+        await Looks.WellAsync(kim, "record-3-correct");
+        await kim.Page.GetByLabel("Hole in the eardrum").First.CheckAsync();
+        await kim.Page.GetByLabel("Sore or grazed skin").First.CheckAsync();
+        await PressAsync(kim, "Save the correction");
+        await kim.Page.GetByText("What stood here before").First.ClickAsync();
         await Looks.WellAsync(kim, "record-3-list");
 
         await using var patient = await Visit.BeginAsync(service, Device.Phone);

@@ -14,7 +14,7 @@ sealed class ServingProcess : IAsyncDisposable
     public static async Task<ServingProcess> StartAsync(string root, string data)
     {
         var process = Process.Start(Ran.Of(
-            "dotnet", Path.Combine(AppContext.BaseDirectory, "earhelp.dll"), "serve", "--root", root, "--data", data, "--urls", "http://127.0.0.1:0"))!;
+            "dotnet", Path.Combine(AppContext.BaseDirectory, "earhelp.dll"), "serve", "--root", root, "--data", data, "--urls", "http://127.0.0.1:0", "--unfinished-days", "3650"))!;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.Split(["at ", ";"], StringSplitOptions.None) is [_, var address, ..] && address.StartsWith("http://127.0.0.1:", StringComparison.Ordinal))

@@ -104,7 +104,18 @@ public sealed class OutboxTests
         Assert.Single(_post.Names);
     }
 
-    ValueTask<int> SendAsync() => new Outbox(_kept, new OneVisit(), _requests, _post, () => "code", _clock).SendDueAsync(
+    [Fact]
+    public async Task A_corrected_plan_is_told_once_to_whoever_agreed_to_messages()
+    {
+        var corrected = Seen.Corrected(Seen.EditionId, Seen.At, "K. Ness", [new SeenFinding("hole", Triage.Answers.Ear.Left)], new Correction(Seen.At + Duration.FromMinutes(30), ""));
+
+        Assert.Equal((1, 0), (await SendAsync(corrected), await SendAsync(corrected)));
+        Assert.Equal(["plan 2"], _post.Names);
+        _kept.Kept = _kept.Kept!.Stopped();
+        Assert.Equal(0, await SendAsync(corrected.Corrected(Seen.EditionId, Seen.At, "K. Ness", Seen.Findings, corrected.Correction!)));
+    }
+
+    ValueTask<int> SendAsync(Visit? visit = null) => new Outbox(_kept, new OneVisit(visit ?? Seen), _requests, _post, () => "code", _clock).SendDueAsync(
         Asking,
         (due, _) => ValueTask.FromResult<OutgoingMessage?>(new OutgoingMessage(due.Message.Name, due.To, "A question for you", "-", new Uri("https://clinic.example.org/stop"))),
         CancellationToken.None);
@@ -151,13 +162,15 @@ public sealed class OutboxTests
         public ValueTask<int> SweepRequestsAsync(long changedBeforeUnixMilliseconds, CancellationToken cancellation) => ValueTask.FromResult(0);
     }
 
-    sealed class OneVisit : IVisitStore
+    sealed class OneVisit(Visit visit) : IVisitStore
     {
+        public ValueTask<bool> CorrectAsync(Visit visit, CancellationToken cancellation) => ValueTask.FromResult(false);
+
         public ValueTask<bool> PutAsync(Visit visit, CancellationToken cancellation) => ValueTask.FromResult(false);
 
-        public ValueTask<Visit?> FindAsync(string conversation, CancellationToken cancellation) => ValueTask.FromResult<Visit?>(Seen);
+        public ValueTask<Visit?> FindAsync(string conversation, CancellationToken cancellation) => ValueTask.FromResult<Visit?>(visit);
 
-        public ValueTask<ImmutableArray<Visit>> AllAsync(CancellationToken cancellation) => ValueTask.FromResult<ImmutableArray<Visit>>([Seen]);
+        public ValueTask<ImmutableArray<Visit>> AllAsync(CancellationToken cancellation) => ValueTask.FromResult<ImmutableArray<Visit>>([visit]);
 
         public ValueTask<int> SweepVisitsAsync(long beforeUnixMilliseconds, CancellationToken cancellation) => ValueTask.FromResult(0);
     }

@@ -55,6 +55,19 @@ public sealed class VisitRequestsTests
     }
 
     [Fact]
+    public async Task A_form_that_comes_again_after_others_changes_nothing_and_brings_back_nothing_that_was_taken_back()
+    {
+        await Requests.AskAsync("c", "one", Day, Jo, default);
+        await Requests.WithdrawAsync("c", "two", default);
+
+        await Requests.AskAsync("c", "one", Day, Jo, default);
+
+        var kept = await Requests.FindAsync("c", default);
+        Assert.Equal((RequestState.Withdrawn, 2), (kept!.Request.State, kept.Request.Version));
+        Assert.Null(kept.Contact);
+    }
+
+    [Fact]
     public async Task A_change_that_came_second_is_decided_again_on_the_first()
     {
         await Requests.AskAsync("c", "one", Weeks, Jo, default);

@@ -11,7 +11,7 @@ public sealed class FreeTimesTests
     static readonly DateTimeZone London = DateTimeZoneProviders.Tzdb["Europe/London"];
 
     /// <summary>Open on Mondays from 9 to 10 and from 11 to 12, on Sundays from 0 to 4; closed on 7 December 2026; Christmas is a holiday.</summary>
-    static readonly ClinicCalendar Calendar = new(new Triage.Editions.Clinic(
+    static readonly Triage.Editions.Clinic Small = new(
         "C", "T", "N", "A", London, "1", "2", "e", "r", 30, "999", "text", "3", "text",
         [
             new OpenHours(IsoDayOfWeek.Monday, new LocalTime(9, 0), new LocalTime(10, 0)),
@@ -20,7 +20,20 @@ public sealed class FreeTimesTests
         ],
         [new Closure(new LocalDate(2026, 12, 7), new LocalDate(2026, 12, 7), "painting")],
         [new Holiday(new LocalDate(2026, 12, 25), "Christmas"), new Holiday(new LocalDate(2027, 12, 25), "Christmas")],
-        []));
+        []);
+
+    static readonly ClinicCalendar Calendar = new(Small);
+
+    /// <summary>On Mondays one sees patients in both hours, another one only from 9:30 to 10.</summary>
+    static readonly ClinicCalendar WithTwo = new(Small with
+    {
+        Sittings =
+        [
+            new Sitting("Quill", "2", IsoDayOfWeek.Monday, new LocalTime(9, 30), new LocalTime(10, 0)),
+            new Sitting("Adair", "1", IsoDayOfWeek.Monday, new LocalTime(9, 0), new LocalTime(10, 0)),
+            new Sitting("Adair", "1", IsoDayOfWeek.Monday, new LocalTime(11, 0), new LocalTime(12, 0)),
+        ],
+    });
 
     static readonly Instant Monday = At(2026, 11, 30, 0, 0);
 
@@ -50,6 +63,31 @@ public sealed class FreeTimesTests
         var taken = new VisitTime(At(2026, 11, 30, 9, 30), At(2026, 11, 30, 11, 15));
 
         Assert.Equal(["9:00", "11:15", "11:30"], Starts(Monday, At(2026, 11, 30, 23, 0), taken));
+    }
+
+    [Fact]
+    public void Each_start_comes_once_with_the_first_who_is_free_then()
+    {
+        VisitTime atHalfPast = new(At(2026, 11, 30, 9, 30), At(2026, 11, 30, 10, 0));
+
+        Assert.Equal(["9:00 Adair", "9:15 Adair", "9:30 Adair"], WithWhom());
+        Assert.Equal(["9:00 Adair", "9:30 Quill"], WithWhom(atHalfPast with { By = "Adair", Room = "1" }));
+        Assert.Equal(["9:30 Quill"], WithWhom((atHalfPast with { By = "Adair", Room = "1" }), new VisitTime(At(2026, 11, 30, 9, 0), At(2026, 11, 30, 9, 15)) { Room = "1" }));
+        Assert.Equal(["9:00 Adair"], WithWhom(atHalfPast));
+        Assert.Equal(["9:00 Adair"], WithWhom(atHalfPast with { By = "Adair", Room = "1" }, atHalfPast with { By = "Moss", Room = "2" }));
+
+        static IEnumerable<string> WithWhom(params ImmutableArray<VisitTime> taken) =>
+            FreeTimes.Find(WithTwo, London, taken, Duration.FromMinutes(30), Duration.FromMinutes(15), Monday, At(2026, 11, 30, 10, 30)).Select(t => $"{Local(t)} {t.By}");
+    }
+
+    [Fact]
+    public void The_clinic_can_only_while_somebody_sees_patients()
+    {
+        var early = new ClinicCalendar(Small with { Sittings = [new Sitting("Quill", "2", IsoDayOfWeek.Monday, new LocalTime(9, 30), new LocalTime(10, 0))] });
+
+        Assert.Equal(At(2026, 11, 30, 9, 0), Calendar.FirstVisitBefore(Monday, At(2026, 11, 30, 10, 0)));
+        Assert.Equal(At(2026, 11, 30, 9, 30), early.FirstVisitBefore(Monday, At(2026, 11, 30, 10, 0)));
+        Assert.Null(early.FirstVisitBefore(Monday, At(2026, 11, 30, 9, 59)));
     }
 
     [Fact]

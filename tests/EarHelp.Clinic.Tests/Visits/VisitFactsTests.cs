@@ -30,6 +30,43 @@ public sealed class VisitFactsTests
     }
 
     [Theory]
+    [InlineData(new[] { "hole" }, new[] { "hole", "infection" }, 0, false)]
+    [InlineData(new[] { "hole", "looked only" }, new[] { "hole" }, 0, false)]
+    [InlineData(new[] { "hole" }, new[] { "drum seen" }, 0, true)]
+    [InlineData(new[] { "operation on the ear" }, new[] { "hole" }, 0, true)]
+    [InlineData(new[] { "suction" }, new[] { "suction" }, -1, true)]
+    [InlineData(new[] { "suction" }, new[] { "suction" }, 1, false)]
+    [InlineData(new[] { "a name of an older edition" }, new[] { "suction" }, 0, true)]
+    public void Only_what_closes_less_or_for_less_long_needs_a_reason(string[] was, string[] now, int daysLater, bool needsReason)
+    {
+        var earlier = new Visit("c", "edition", Visit, "R. Adair", [.. was.Select(f => new SeenFinding(f, Ear.Left))], null);
+        var next = earlier.Corrected("edition", Visit + Duration.FromDays(daysLater), "R. Adair", [.. now.Select(f => new SeenFinding(f, Ear.Left))], new Correction(Visit, ""));
+
+        Assert.Equal(needsReason, VisitFacts.IsTakenBack(SomeEdition.Served.Edition, earlier, next));
+    }
+
+    [Fact]
+    public void A_finding_that_goes_to_the_other_ear_is_taken_back_from_the_first()
+    {
+        var earlier = new Visit("c", "edition", Visit, "R. Adair", [new SeenFinding("grommet", Ear.Left)], null);
+        var next = earlier.Corrected("edition", Visit, "R. Adair", [new SeenFinding("grommet", Ear.Right)], new Correction(Visit, ""));
+
+        Assert.True(VisitFacts.IsTakenBack(SomeEdition.Served.Edition, earlier, next));
+    }
+
+    [Fact]
+    public void Each_version_keeps_those_before_it_once()
+    {
+        var first = new Visit("c", "edition", Visit, "R. Adair", [new SeenFinding("hole", Ear.Left)], "before");
+        var third = first.Corrected("edition", Visit, "K. Ness", [], new Correction(Visit, "x")).Corrected("later edition", Visit, "R. Adair", first.Findings, new Correction(Visit, "y"));
+
+        Assert.Equal((3, "before", "later edition"), (third.Version, third.Before, third.EditionId));
+        Assert.Equal(["R. Adair", "K. Ness"], third.Earlier.Select(v => v.By));
+        Assert.All(third.Earlier, v => Assert.Empty(v.Earlier));
+        Assert.True(third.SaysTheSame(first));
+    }
+
+    [Theory]
     [InlineData("suction", Ear.Left, null)]
     [InlineData("dizzy in the chair", null, null)]
     [InlineData("suction", null, VisitFault.WrongEar)]

@@ -1,30 +1,17 @@
-using System.Diagnostics;
-using System.Text.Json;
-using EarHelp.Conformance.Npm;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Tests;
 using EarHelp.Exchange.Fhir;
-using Firely.Fhir.Validation;
 using Hl7.Fhir.Model;
-using Hl7.Fhir.Specification.Source;
-using Hl7.Fhir.Specification.Terminology;
 using Instant = NodaTime.Instant;
 using Task = System.Threading.Tasks.Task;
 
 namespace EarHelp.Conformance.Records;
 
 /// <summary>
-/// What record systems get, looked at by two programs that others wrote: Firely.Fhir.Validation.R4 with the definitions of HL7 FHIR R4
-/// 4.0.1 (Hl7.Fhir.Specification.Data.R4), and npm fhir.
+/// What record systems get, looked at by two programs that others wrote (<see cref="TwoValidators"/>).
 /// </summary>
 public sealed class RecordTests
 {
-    static readonly Lazy<Validator> Definitions = new(() =>
-    {
-        var definitions = new CachedResolver(ZipSource.CreateValidationSource());
-        return new Validator(definitions, new LocalTerminologyService(definitions));
-    });
-
     static readonly Instant WrittenAt = Instant.FromUtc(2026, 12, 1, 8, 0);
 
     public static TheoryData<string, bool> Patients
@@ -64,7 +51,7 @@ public sealed class RecordTests
         Assert.Equal(steps.Select(s => patient.Words.Headline(s.Advice, s.Ear)), plan.Activity.Select(a => a.Detail!.Description));
         Assert.Equal(steps.Select(s => $"{s.From:uuuu-MM-dd} {s.To:uuuu-MM-dd}"), plan.Activity.Select(a => (Period)a.Detail!.Scheduled!).Select(p => $"{p.Start} {p.End}"));
         Assert.Contains(plan.Activity, a => a.Detail!.DoNotPerform == true);
-        Assert.Equal("Patient/" + patient.Id, plan.Subject!.Reference);
+        Assert.Equal("Patient/" + patient.ResourceId, plan.Subject!.Reference);
         Assert.Contains(bundle.Entry.Select(e => e.Resource).OfType<Provenance>(), p => p.Target.Exists(t => t.Reference == "CarePlan/" + plan.Id));
         Assert.Equal(bundle.Entry.Count, bundle.Entry.Select(e => e.FullUrl).Distinct().Count());
     }
@@ -83,8 +70,8 @@ public sealed class RecordTests
         var request = ConversationBundle.Of([RecordedPatients.Of("swimmer", asksForVisit: true)], WrittenAt).Entry.Select(e => e.Resource).OfType<ServiceRequest>().Single();
         request.Status = null;
 
-        Assert.NotEmpty(FaultsOf(request));
-        Assert.NotEqual("[]", await ByNpmAsync(FhirJson.Write(request)));
+        Assert.NotEmpty(TwoValidators.FaultsOf(request));
+        Assert.NotEqual("[]", await TwoValidators.ByNpmAsync(FhirJson.Write(request)));
     }
 
     [Theory]
@@ -183,29 +170,5 @@ public sealed class RecordTests
 
     static IEnumerable<QuestionnaireResponse.ItemComponent> All(QuestionnaireResponse.ItemComponent item) => item.Item.SelectMany(All).Prepend(item);
 
-    static async Task AssertValidAsync(Resource resource)
-    {
-        Assert.Empty(FaultsOf(FhirJson.Read<Resource>(FhirJson.Write(resource))));
-        Assert.Equal("[]", await ByNpmAsync(FhirJson.Write(resource)));
-    }
-
-    static IEnumerable<string> FaultsOf(Resource resource) => Definitions.Value.Validate(resource).Issue
-        .Where(i => i.Severity is OperationOutcome.IssueSeverity.Error or OperationOutcome.IssueSeverity.Fatal)
-        .Select(i => $"{string.Join(' ', i.Expression)}: {i.Details?.Text}");
-
-    /// <summary>The faults that npm fhir finds, as a JSON array.</summary>
-    static async Task<string> ByNpmAsync(string json)
-    {
-        var start = new ProcessStartInfo(NpmPackages.Node) { RedirectStandardInput = true, RedirectStandardOutput = true };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "Records", "validate.mjs"));
-        start.ArgumentList.Add(NpmPackages.PathOf("fhir", "package.json"));
-        using var node = Process.Start(start)!;
-        await node.StandardInput.WriteAsync(json);
-        node.StandardInput.Close();
-        var found = await node.StandardOutput.ReadToEndAsync();
-        await node.WaitForExitAsync();
-        Assert.Equal(0, node.ExitCode);
-        using var answer = JsonDocument.Parse(found);
-        return answer.RootElement.GetProperty("messages").GetRawText();
-    }
+    static Task AssertValidAsync(Resource resource) => TwoValidators.FindNoFaultAsync(FhirJson.Write(resource));
 }

@@ -58,15 +58,17 @@ static class RecordedPatients
         });
         var words = OneConversation.Edition.WriterOf(talk.State!);
         var request = asksForVisit ? Asked(talk) : null;
-        return new ExportedConversation("c0ffee" + Names.IndexOf(name), OneConversation.Edition.Edition, words, [talk.Told!], request);
+        return new ExportedConversation("7H_BZguPsjEYq3ZByBR1A" + Names.IndexOf(name), OneConversation.Edition.Edition, words, [talk.Told!], request);
     }
 
-    /// <summary>One who asked for a visit and was seen: wax was left on purpose, and the ear is to stay dry.</summary>
+    /// <summary>One who asked for a visit and was seen: wax was left on purpose, and the ear is to stay dry. First the other ear was recorded.</summary>
     public static ExportedConversation Seen(string name)
     {
         var asked = Of(name, asksForVisit: true);
         ImmutableArray<SeenFinding> findings = [new("suction", Ear.Left), new("wax left on purpose", Ear.Left), new("keep it dry", Ear.Left), new("dizzy in the chair", null)];
-        var visit = new Visit("5ee2", asked.Edition.Id, asked.Request!.Request.Booked!.Value.Start, "R. Adair", findings, asked.Id);
+        var at = asked.Request!.Request.Booked!.Value.Start;
+        var visit = new Visit("5ee2_-Psj_Yq3ZByBR1AA", asked.Edition.Id, at, "R. Adair", [new SeenFinding("suction", Ear.Right)], asked.Id)
+            .Corrected(asked.Edition.Id, at, "R. Adair", findings, new Correction(at + Duration.FromHours(1), "The other ear"));
         return asked with { Visits = [new ExportedVisit(visit, asked.Edition, asked.Words)] };
     }
 

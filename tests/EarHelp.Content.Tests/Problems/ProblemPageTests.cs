@@ -10,6 +10,8 @@ public sealed class ProblemPageTests
 {
     public static TheoryData<string> AllCodes => [.. ProblemPages.Codes];
 
+    public static TheoryData<string> CodesOfAuthorsOnly => [.. Codes.OfAuthorsOnly.Order(StringComparer.Ordinal)];
+
     [Fact]
     public void Every_code_has_a_page_and_every_page_a_code()
     {
@@ -34,6 +36,18 @@ public sealed class ProblemPageTests
     [MemberData(nameof(AllCodes))]
     public void The_right_example_has_no_fault(string code) =>
         Assert.Empty(ProblemsOf(PageExample.Of(code).Good));
+
+    [Theory]
+    [MemberData(nameof(CodesOfAuthorsOnly))]
+    public void What_is_asked_of_authors_only_keeps_no_edition_from_service_that_is_kept_already(string code)
+    {
+        var sources = PageExample.Of(code).Bad.Aggregate(SmallSources.All, (all, file) => all.With(file));
+
+        var compiled = EditionCompiler.Compile(sources, CompileOptions.InService);
+
+        Assert.Empty(compiled.Problems);
+        Assert.NotNull(compiled.Assessor);
+    }
 
     // What does not lie in one of the two folders is a file to decide by.
     static ImmutableArray<Problem> ProblemsOf(ImmutableArray<SourceFile> files)

@@ -121,6 +121,52 @@ public class RecordedFactsTests
     }
 
     [Fact]
+    public void A_correction_closes_what_was_open_and_tells_the_outcome_anew()
+    {
+        var patient = Blocked().ToTheEnd();
+        Assert.True(GetsDrops(patient));
+
+        patient.Send(new TurnContent.RecordedAnew(2, [Hole]));
+
+        Assert.Contains("visit corrected", patient.Sayings);
+        Assert.Contains("known from the visit", patient.Sayings);
+        Assert.False(GetsDrops(patient.ToTheEnd()));
+    }
+
+    [Fact]
+    public void What_a_correction_takes_back_is_asked_and_never_taken_for_a_no()
+    {
+        var patient = Blocked(Hole).ToTheEnd();
+
+        patient.Send(new TurnContent.RecordedAnew(2, [])).UntilAsked("hole ever");
+
+        Assert.Contains(patient.Asked!.Facts, f => f.Fact == "hole ever");
+        Assert.True(GetsDrops(patient.ToTheEnd()));
+    }
+
+    [Fact]
+    public void A_version_that_comes_after_a_later_one_changes_nothing_and_says_nothing()
+    {
+        var patient = Blocked(Cleaned).ToTheEnd().Send(new TurnContent.RecordedAnew(3, [Hole]));
+
+        patient.Send(new TurnContent.RecordedAnew(2, []));
+
+        Assert.Equal(3, patient.State.RecordVersion);
+        Assert.Empty(patient.Replies);
+        Assert.Single(patient.State.Recorded);
+    }
+
+    [Fact]
+    public void A_correction_is_kept_as_it_came()
+    {
+        var turn = Some.Turn(new TurnContent.RecordedAnew(2, [Hole, Cleaned]));
+
+        var read = Assert.IsType<TurnContent.RecordedAnew>(TurnJson.ReadTurn(TurnJson.WriteTurn(turn)).Content);
+
+        Assert.Equal((2, 2), (read.Version, read.Recorded.Length));
+    }
+
+    [Fact]
     public void The_first_turn_keeps_the_record_as_it_came()
     {
         var turn = Some.Turn(new TurnContent.Begin("en") { Recorded = [Hole, Cleaned] });

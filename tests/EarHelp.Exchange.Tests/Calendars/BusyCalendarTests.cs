@@ -18,6 +18,14 @@ public sealed class BusyCalendarTests
         Assert.Equal([new VisitTime(Utc(11, 30, 10), Utc(11, 30, 11))], busy.ToArray());
     }
 
+    /// <summary>RFC 5545, 3.8.1.7.</summary>
+    [Fact]
+    public void The_place_of_an_event_is_its_room()
+    {
+        Assert.Equal(["2"], Read("DTSTART:20261130T100000Z\nDTEND:20261130T110000Z\nLOCATION: 2").Select(b => b.Room));
+        Assert.Equal([null], Read("DTSTART:20261130T100000Z\nDTEND:20261130T110000Z\nLOCATION:").Select(b => b.Room));
+    }
+
     [Fact]
     public void A_duration_stands_in_the_place_of_an_end()
     {

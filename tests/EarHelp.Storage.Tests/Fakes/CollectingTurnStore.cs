@@ -36,7 +36,7 @@ public sealed class CollectingTurnStore : ITurnStore
                 return ValueTask.FromResult<Appended>(new Appended.Stale());
             turns.Add(record);
             _turns[record.Conversation] = turns;
-            foreach (var key in newKeys)
+            foreach (var key in newKeys.Where(k => !_keys.TryGetValue(k.Hash, out var known) || known.Conversation == record.Conversation))
                 _keys[key.Hash] = (record.Conversation, key);
             return ValueTask.FromResult<Appended>(new Appended.Kept());
         }

@@ -40,7 +40,9 @@ static class FilledStore
         await PutAsync(store, VisitRequest.New("c3", "f", Day, Nine).Withdrawn("g", Nine), null);
 
         await store.Visits.PutAsync(new Visit("c4", "edition", Nine, "jo", [new SeenFinding("hole", Ear.Left)], "c1"), default);
-        await store.Visits.PutAsync(new Visit("c5", "edition", Nine, "jo", [], null), default);
+        var mistaken = new Visit("c5", "edition", Nine, "jo", [], null);
+        await store.Visits.PutAsync(mistaken, default);
+        await store.Visits.CorrectAsync(mistaken.Corrected("edition", Nine, "mo", [new SeenFinding("hole", Ear.Right)], new Correction(Nine, "The other patient's record")), default);
         await store.Incidents.AddAsync(new Incident("i", Nine, "jo", "c1", "edition", ["TR-1"], "Told too late"), default);
         await store.Callers.PutAsync(new Caller("c6", "jo", Nine, "01632 960177", null), default);
         await store.Callers.PutAsync(new Caller("c7", "jo", Nine, string.Empty, "mo"), default);

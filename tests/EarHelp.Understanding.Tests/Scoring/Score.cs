@@ -36,6 +36,9 @@ public sealed class Score
 
     public (int Right, int Of) Signposts { get; private set; }
 
+    /// <summary>Messages with no emergency in their writer's eyes, for which one is shown.</summary>
+    public int SignpostsUnasked { get; private set; }
+
     public IEnumerable<string> Errors => _errors;
 
     public IEnumerable<KeyValuePair<string, int>> Confusions => _confusions.OrderByDescending(c => c.Value);
@@ -144,7 +147,11 @@ public sealed class Score
     void AddSignpost(Utterance utterance, Said said, Wording wording, HashSet<string> affirmed)
     {
         if (utterance.Signpost is not { } wanted)
+        {
+            SignpostsUnasked += said.Signposts.Any(s => s.Standing == Standing.Affirmed) ? 1 : 0;
             return;
+        }
+
         var isRight = said.Signposts.Any(s => wording.Signposts[s.Signpost].Id == wanted)
             || affirmed.Contains(wanted);
         Signposts = (Signposts.Right + (isRight ? 1 : 0), Signposts.Of + 1);

@@ -8,24 +8,33 @@ public class TuningTests
 {
     static PhraseBook Book => Some.Book;
 
-    static readonly Score Counted = Score.Of(Utterance.ReadFile(PathOf("tuning.jsonl")), Book, Some.Wording, text => TopicReader.Read(Book, text)?.Found?.Id);
+    internal static readonly string[] Files = ["tuning.jsonl", "set-aside.jsonl", "later.jsonl", "fresh.jsonl"];
+
+    static readonly Score Counted = Score.Of(Files.SelectMany(f => Utterance.ReadFile(PathOf(f))), Book, Some.Wording, text => TopicReader.Read(Book, text)?.Found?.Id);
 
     [Fact]
     public void Facts_are_found_and_little_else() =>
-        Assert.True(Counted.Facts is { Precision: >= 0.93, Recall: >= 0.95 }, Counted.Facts.ToString());
+        Assert.True(Counted.Facts is { Precision: >= 0.97, Recall: >= 0.96 }, Counted.Facts.ToString());
 
     [Fact]
     public void Denials_are_found_and_little_else() =>
-        Assert.True(Counted.Denials is { Precision: >= 0.94, Recall: >= 0.92 }, Counted.Denials.ToString());
+        Assert.True(Counted.Denials is { Precision: >= 0.96, Recall: >= 0.94 }, Counted.Denials.ToString());
 
     [Fact]
-    public void Danger_signs_are_named() => Assert.InRange(Counted.RedFlags.Found, (int)(Counted.RedFlags.Of * 0.99), Counted.RedFlags.Of);
+    public void Times_belong_to_what_they_are_said_of() =>
+        Assert.True(Counted.Times is { Precision: >= 0.95, Recall: >= 0.88 }, Counted.Times.ToString());
 
     [Fact]
-    public void Few_denials_are_read_as_said() => Assert.InRange(Counted.DeniedAsAffirmed, 0, 1);
+    public void Danger_signs_are_named() => Assert.InRange(Counted.RedFlags.Found, (int)(Counted.RedFlags.Of * 0.995), Counted.RedFlags.Of);
 
     [Fact]
-    public void Questions_find_an_answer_that_fits() => Assert.InRange(Counted.Topics.Right, (int)(Counted.Topics.Of * 0.90), Counted.Topics.Of);
+    public void Emergencies_are_found() => Assert.InRange(Counted.Signposts.Right, (int)(Counted.Signposts.Of * 0.98), Counted.Signposts.Of);
+
+    [Fact]
+    public void No_denial_is_read_as_said() => Assert.Equal(0, Counted.DeniedAsAffirmed);
+
+    [Fact]
+    public void Questions_find_an_answer_that_fits() => Assert.InRange(Counted.Topics.Right, (int)(Counted.Topics.Of * 0.95), Counted.Topics.Of);
 
     internal static string PathOf(string file) =>
         Path.Combine(EarHelp.Content.Sources.SourceFolder.FindRoot(AppContext.BaseDirectory)!, "tests", "EarHelp.Understanding.Tests", "Utterances", file);

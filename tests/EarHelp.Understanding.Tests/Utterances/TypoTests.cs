@@ -49,7 +49,7 @@ public class TypoTests
     static bool IsDanger(SaidFact said) => Some.Dialog.Facts[said.Fact].RedFlag is RedFlag.Marked;
 
     static IEnumerable<Utterance> Messages() =>
-        new[] { "tuning.jsonl", "set-aside.jsonl", "later.jsonl" }.SelectMany(f => Utterance.ReadFile(TuningTests.PathOf(f)));
+        TuningTests.Files.SelectMany(f => Utterance.ReadFile(TuningTests.PathOf(f)));
 
     sealed record Misspelt(string Text, Said Right, Said Wrong)
     {

@@ -5,8 +5,11 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
+using EarHelp.Clinic.Visits;
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Taking;
+using EarHelp.Triage.Answers;
+using EarHelp.Web.CheckIns;
 using EarHelp.Web.Tests.Running;
 using EarHelp.Web.Tests.Staff;
 using EarHelp.Web.Tests.Visits;
@@ -166,6 +169,86 @@ public sealed class RecordTests(ClinicStaff staff)
         Assert.Equal("{\"fault\":\"UnknownFinding\"}", await unknown.Content.ReadAsStringAsync());
         Assert.Equal(HttpStatusCode.BadRequest, unread.StatusCode);
     }
+
+    [Fact]
+    public async Task A_correction_changes_plan_and_gates_at_once_and_both_versions_stay_before_staff()
+    {
+        using var clinician = await staff.NewAsync("clinician");
+        using var desk = await staff.NewAsync("desk");
+        using var patient = staff.Running.NewPatient();
+        var opened = await OpenAsync(patient, await RecordAsync(clinician, ("found", "right:looked only")));
+        await patient.WalkAsync(await patient.AnswerAsync(opened, ("a:about whom", "me"), ("n:age", "34"), ("a:where now", "near the clinic")), Asking.SlowlyDuller);
+        Assert.Contains((await ToldAsync(patient)).Advice, a => a.Id == "softening drops");
+        var conversation = await staff.Running.ConversationOfAsync(patient);
+        var address = $"/staff/visits/{conversation}/correct";
+        Assert.Equal(HttpStatusCode.Forbidden, (await desk.Browser.ReadAsync(address)).Status);
+        Assert.DoesNotContain(address, (await desk.Browser.ReadAsync("/staff/visits")).Html, StringComparison.Ordinal);
+
+        var form = await clinician.Browser.ReadAsync(address);
+        Assert.Contains("value=\"right:looked only\" checked", form.Html, StringComparison.Ordinal);
+        var done = await CorrectAsync(clinician, form, address, ("found", "right:looked only"), ("found", "right:hole"), ("found", "left:hole"));
+
+        Assert.Equal("/staff/visits", done.Address.AbsolutePath);
+        Assert.Contains("Right ear: Hole in the eardrum", done.Text, StringComparison.Ordinal);
+        Assert.Contains("What stood here before (1)", done.Text, StringComparison.Ordinal);
+        var plan = await patient.ReadAsync("/aftercare");
+        Assert.Contains("This plan was corrected", plan.Text, StringComparison.Ordinal);
+        Assert.Contains("Right ear: There is a hole in the eardrum.", plan.Text, StringComparison.Ordinal);
+        Assert.Equal("/letter", (await patient.ReadAsync("/plan")).Address.AbsolutePath);
+        var letter = await patient.ReadAsync("/letter");
+        Assert.Contains("The clinic has corrected what was written down at the visit.", letter.Text, StringComparison.Ordinal);
+        await patient.WalkAsync(letter, Asking.SlowlyDuller);
+        Assert.DoesNotContain((await ToldAsync(patient)).Advice, a => a.Id == "softening drops");
+        Assert.Empty((await staff.Running.Services.GetRequiredService<TurnTaking>().ReplayAsync(conversation, default)).Differing);
+        Assert.Contains(await staff.AuditAsync(), e => e.Deed == AuditDeed.CorrectedVisit && e.Conversation == conversation);
+    }
+
+    [Fact]
+    public async Task What_keeps_a_patient_from_a_treatment_is_taken_back_only_with_a_reason_and_by_one_clinician_at_a_time()
+    {
+        using var clinician = await staff.NewAsync("clinician");
+        using var other = await staff.NewAsync("clinician");
+        using var patient = staff.Running.NewPatient();
+        await OpenAsync(patient, await RecordAsync(clinician, ("found", "left:hole")));
+        var address = $"/staff/visits/{await staff.Running.ConversationOfAsync(patient)}/correct";
+        var form = await clinician.Browser.ReadAsync(address);
+        var late = await other.Browser.ReadAsync(address);
+
+        var same = await CorrectAsync(clinician, form, address, ("found", "left:hole"));
+        var silent = await CorrectAsync(clinician, form, address, ("found", "left:drum seen"));
+        var done = await CorrectAsync(clinician, silent, address, ("found", "left:drum seen"), ("reason", "It was a fold of skin"));
+        var twice = await CorrectAsync(clinician, silent, address, ("found", "left:drum seen"), ("reason", "It was a fold of skin"));
+        var tooLate = await CorrectAsync(other, late, address, ("found", "left:infection"), ("found", "left:hole"), ("reason", "Kept after a fault"));
+
+        Assert.Contains("Nothing is changed.", same.Text, StringComparison.Ordinal);
+        Assert.Contains("Write why.", silent.Text, StringComparison.Ordinal);
+        Assert.Contains("value=\"left:drum seen\" checked", silent.Html, StringComparison.Ordinal);
+        Assert.Contains("Why: It was a fold of skin", done.Text, StringComparison.Ordinal);
+        Assert.Equal("/staff/visits", twice.Address.AbsolutePath);
+        Assert.Contains("Somebody else has corrected this record meanwhile.", tooLate.Text, StringComparison.Ordinal);
+        Assert.Contains("Kept after a fault", tooLate.Html, StringComparison.Ordinal);
+        Assert.Single(Regex.Matches((await patient.ReadAsync("/letter")).Text, "The clinic has corrected what was written down"));
+        Assert.Equal(HttpStatusCode.NotFound, (await clinician.Browser.ReadAsync("/staff/visits/nobody/correct")).Status);
+    }
+
+    [Fact]
+    public async Task A_correction_that_a_cut_off_kept_from_the_patient_is_told_in_the_next_minute()
+    {
+        using var clinician = await staff.NewAsync("clinician");
+        using var patient = staff.Running.NewPatient();
+        await OpenAsync(patient, await RecordAsync(clinician, ("found", "left:looked only")));
+        var store = staff.Running.Services.GetRequiredService<IVisitStore>();
+        var visit = (await store.FindAsync(await staff.Running.ConversationOfAsync(patient), default))!;
+        await store.CorrectAsync(visit.Corrected(visit.EditionId, visit.At, "R. Adair", [new SeenFinding("hole", Ear.Left)], new Correction(visit.At, "")), default);
+
+        await staff.Running.Services.GetRequiredService<CheckInWatch>().LookAsync(default);
+        await staff.Running.Services.GetRequiredService<CheckInWatch>().LookAsync(default);
+
+        Assert.Single(Regex.Matches((await patient.ReadAsync("/letter")).Text, "The clinic has corrected what was written down"));
+    }
+
+    static Task<PageRead> CorrectAsync(Colleague clinician, PageRead form, string address, params (string Name, string Value)[] said) =>
+        clinician.Browser.PostAsync(address, form.FormTo(address).Append(new("when", Now)).Concat(said.Select(t => KeyValuePair.Create(t.Name, t.Value))));
 
     async Task<OutcomeTold> ToldAsync(Patient patient) =>
         (await staff.Running.Services.GetRequiredService<TurnTaking>().FindAsync(await staff.Running.ConversationOfAsync(patient), default))!.Value.State.Told!;

@@ -3,7 +3,6 @@ using System.Net;
 using EarHelp.Clinic.Auditing;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Conversation.Keeping;
-using EarHelp.Triage.Answers;
 using EarHelp.Web.Tests.Running;
 using EarHelp.Web.Tests.Staff;
 using EarHelp.Web.Tests.Visits;
@@ -82,8 +81,7 @@ public sealed class CallerTests(ClinicStaff staff)
         var when = ClinicStaff.Now.AddHours(-1).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
         await clinician.SendAsync("/staff/visits", form, ("when", when), ("found", "right:hole"));
         using var desk = await staff.NewAsync("desk");
-        var visits = staff.Running.Services.GetRequiredService<IVisitStore>();
-        var conversation = (await visits.AllAsync(default)).First(v => v.Findings.Any(f => f is { Finding: "hole", Ear: Ear.Right })).Conversation;
+        var conversation = form.FormTo("/staff/visits")["turn"];
         var address = "/staff/callers?visit=" + conversation;
         Assert.Contains(address, (await desk.Browser.ReadAsync("/staff/visits")).Html, StringComparison.Ordinal);
 

@@ -106,6 +106,9 @@ public sealed class DeskTests(ClinicStaff staff)
 
         var without = await desk.SendAsync(address + "/telephone", page);
         Assert.Equal(422, (int)without.Status);
+        var placeless = await desk.SendAsync(address + "/elsewhere", page, ("advice", "Take the plan with you."));
+        Assert.Contains("Take the plan with you.</textarea>", placeless.Html, StringComparison.Ordinal);
+        Assert.Contains("Write what was wrong.", (await desk.SendAsync(address + "/incident", page)).Text, StringComparison.Ordinal);
         await desk.SendAsync(address + "/telephone", page, ("note", "speaks softly"));
         var elsewhere = await desk.Browser.ReadAsync(address);
         Assert.Contains("speaks softly", elsewhere.Text, StringComparison.Ordinal);

@@ -5,6 +5,8 @@ namespace EarHelp.Web.Tests.Nodes;
 /// <summary>What people were told was kept, counted while faults happen.</summary>
 sealed class Acknowledged
 {
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
     readonly ConcurrentDictionary<string, byte> _forms = new(StringComparer.Ordinal);
     int _refused;
 
@@ -21,9 +23,9 @@ sealed class Acknowledged
     public async Task MoreAsync(int forms)
     {
         var enough = _forms.Count + forms;
-        for (var tries = 0; _forms.Count < enough; tries++)
+        for (var from = TimeProvider.System.GetTimestamp(); _forms.Count < enough;)
         {
-            Assert.True(tries < 4_000, $"After {_forms.Count} forms nobody came further; {_refused} were refused.");
+            Assert.True(TimeProvider.System.GetElapsedTime(from) < Patience, $"After {_forms.Count} forms nobody came further; {_refused} were refused.");
             await Task.Delay(20);
         }
     }

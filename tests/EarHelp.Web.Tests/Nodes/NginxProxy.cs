@@ -15,19 +15,15 @@ public sealed class NginxProxy : IAsyncDisposable
 
     public Uri Address { get; private set; } = null!;
 
-    public async Task StartAsync(int port, Uri first, Uri second)
+    string Certificate => Path.Combine(_folder, "certificate.pem");
+
+    string Key => Path.Combine(_folder, "key.pem");
+
+    public async Task StartAsync(int port, params Uri[] nodes)
     {
         Address = new Uri(string.Create(CultureInfo.InvariantCulture, $"https://127.0.0.1:{port}"));
-        var (certificate, key) = (Path.Combine(_folder, "certificate.pem"), Path.Combine(_folder, "key.pem"));
-        await MakeCertificateAsync(certificate, key);
-        var site = (await File.ReadAllTextAsync(Path.Combine(Repository.Root, "deploy", "two-nodes", "nginx.conf")))
-            .Replace("10.0.0.11:5080", first.Authority, StringComparison.Ordinal)
-            .Replace("10.0.0.12:5080", second.Authority, StringComparison.Ordinal)
-            .Replace("listen 443 ssl", string.Create(CultureInfo.InvariantCulture, $"listen 127.0.0.1:{port} ssl"), StringComparison.Ordinal)
-            .Replace("/etc/ssl/certs/ear.clinic.example.pem", certificate, StringComparison.Ordinal)
-            .Replace("/etc/ssl/private/ear.clinic.example.key", key, StringComparison.Ordinal)
-            .Replace("/opt/earhelp/content", Path.Combine(Repository.Root, "content"), StringComparison.Ordinal);
-        await File.WriteAllTextAsync(Path.Combine(_folder, "site.conf"), site);
+        await MakeCertificateAsync(Certificate, Key);
+        await WriteSiteAsync(nodes);
         var own = string.Join('\n', ((string[])["client_body", "proxy", "fastcgi", "uwsgi", "scgi"]).Select(n => $"{n}_temp_path {_folder}/{n};"));
         var user = Environment.IsPrivilegedProcess ? "user root;" : "";
         await File.WriteAllTextAsync(
@@ -35,6 +31,14 @@ public sealed class NginxProxy : IAsyncDisposable
             $"{user} daemon off; pid {_folder}/pid; error_log {_folder}/error.log; events {{ worker_connections 1024; }}\nhttp {{\n{own}\ninclude {_folder}/site.conf;\n}}\n");
         _process = Process.Start("nginx", ["-e", Path.Combine(_folder, "error.log"), "-p", _folder, "-c", Path.Combine(_folder, "nginx.conf")]);
         await AnswersAsync();
+    }
+
+    /// <summary>Other nodes stand behind it from now on; what is under way is finished as it began.</summary>
+    public async Task ChangeAsync(params Uri[] nodes)
+    {
+        await WriteSiteAsync(nodes);
+        using var reload = Process.Start("kill", ["-HUP", _process!.Id.ToString(CultureInfo.InvariantCulture)]);
+        await reload.WaitForExitAsync();
     }
 
     /// <summary>A browser that takes the proxy's own certificate.</summary>
@@ -51,6 +55,21 @@ public sealed class NginxProxy : IAsyncDisposable
         }
 
         Directory.Delete(_folder, recursive: true);
+    }
+
+    async Task WriteSiteAsync(Uri[] nodes)
+    {
+        var lines = (await File.ReadAllLinesAsync(Path.Combine(Repository.Root, "deploy", "two-nodes", "nginx.conf"))).ToList();
+        var one = lines.Single(l => l.Contains("10.0.0.11:5080", StringComparison.Ordinal));
+        var other = lines.Single(l => l.Contains("10.0.0.12:5080", StringComparison.Ordinal));
+        lines[lines.IndexOf(one)] = string.Join('\n', nodes.Select(n => one.Replace("10.0.0.11:5080", n.Authority, StringComparison.Ordinal)));
+        lines.Remove(other);
+        var site = string.Join('\n', lines)
+            .Replace("listen 443 ssl", $"listen {Address.Authority} ssl", StringComparison.Ordinal)
+            .Replace("/etc/ssl/certs/ear.clinic.example.pem", Certificate, StringComparison.Ordinal)
+            .Replace("/etc/ssl/private/ear.clinic.example.key", Key, StringComparison.Ordinal)
+            .Replace("/opt/earhelp/content", Path.Combine(Repository.Root, "content"), StringComparison.Ordinal);
+        await File.WriteAllTextAsync(Path.Combine(_folder, "site.conf"), site);
     }
 
     static async Task MakeCertificateAsync(string certificate, string key)

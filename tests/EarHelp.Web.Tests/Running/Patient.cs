@@ -62,20 +62,28 @@ public sealed class Patient : IDisposable
     public Task<PageRead> BeginAtAsync(PageRead first, string words = "", string age = "34", string place = "near the clinic") =>
         AnswerAsync(first, ("a:about whom", "me"), ("n:age", age), ("a:where now", place), ("text", words));
 
-    public async Task<PageRead> GoOnAsync(PageRead page, IReadOnlyDictionary<string, string[]> answers)
+    public Task<PageRead> GoOnAsync(PageRead page, IReadOnlyDictionary<string, string[]> answers)
+    {
+        var (address, fields) = Filled(page, answers);
+        return PostAsync(address, fields);
+    }
+
+    /// <summary>Where the form of a page goes, and with which fields: what is not named is answered as clear, what was read back is right.</summary>
+    public static (string Address, IReadOnlyList<KeyValuePair<string, string>> Fields) Filled(PageRead page, IReadOnlyDictionary<string, string[]> answers)
     {
         ArgumentNullException.ThrowIfNull(page);
+        ArgumentNullException.ThrowIfNull(answers);
         if (page.Screen == "read back")
-            return await ConfirmAsync(page, [.. page.Fields.Where(f => f.Name == "part").Select(f => f.Value)]);
+            return ("/confirm", Confirmed(page, [.. page.Fields.Where(f => f.Name == "part").Select(f => f.Value)]));
         var sent = answers.TryGetValue(page.Screen, out var chosen) ? Choose(page, chosen) : Clear(page);
-        return await AnswerAsync(page, [.. sent]);
+        return ("/answer", [.. page.Hidden, .. sent.Select(s => KeyValuePair.Create(s.Item1, s.Item2))]);
     }
 
     /// <summary>Says which parts of what was read back are right; without any, that nothing is.</summary>
     public Task<PageRead> ConfirmAsync(PageRead page, params string[] parts)
     {
         ArgumentNullException.ThrowIfNull(page);
-        return PostAsync("/confirm", [.. page.FormTo("/confirm"), KeyValuePair.Create("right", parts.Length > 0 ? "yes" : "no"), .. parts.Select(p => KeyValuePair.Create("part", p))]);
+        return PostAsync("/confirm", Confirmed(page, parts));
     }
 
     /// <summary>Answers until there is a plan; what is not named is answered as clear.</summary>
@@ -97,6 +105,9 @@ public sealed class Patient : IDisposable
     }
 
     public void Dispose() => _client.Dispose();
+
+    static List<KeyValuePair<string, string>> Confirmed(PageRead page, string[] parts) =>
+        [.. page.FormTo("/confirm"), KeyValuePair.Create("right", parts.Length > 0 ? "yes" : "no"), .. parts.Select(p => KeyValuePair.Create("part", p))];
 
     static IEnumerable<(string, string)> Choose(PageRead page, string[] values)
     {

@@ -46,7 +46,7 @@ public sealed class RunningService : IAsyncDisposable
         bool ownRoot = false, Action<IServiceCollection>? configure = null, Action<string>? prepare = null, Action<string>? fill = null, params string[] settings)
     {
         var data = Directory.CreateTempSubdirectory("earhelp-web-").FullName;
-        var root = ownRoot ? CopyOfEdition() : Repository.Root;
+        var root = ownRoot ? EditionCopy.Make() : Repository.Root;
         prepare?.Invoke(root);
         fill?.Invoke(data);
         var log = new CollectedLog();
@@ -106,21 +106,5 @@ public sealed class RunningService : IAsyncDisposable
         Directory.Delete(Data, recursive: true);
         if (_ownRoot is not null)
             Directory.Delete(_ownRoot, recursive: true);
-    }
-
-    static string CopyOfEdition()
-    {
-        var copy = Directory.CreateTempSubdirectory("earhelp-root-").FullName;
-        foreach (var folder in (string[])["dialogs", "content"])
-        {
-            foreach (var file in Directory.EnumerateFiles(Path.Combine(Repository.Root, folder), "*", SearchOption.AllDirectories))
-            {
-                var to = Path.Combine(copy, Path.GetRelativePath(Repository.Root, file));
-                Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-                File.Copy(file, to);
-            }
-        }
-
-        return copy;
     }
 }

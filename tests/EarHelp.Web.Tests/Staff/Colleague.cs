@@ -4,7 +4,8 @@ using EarHelp.Web.Tests.Running;
 namespace EarHelp.Web.Tests.Staff;
 
 /// <summary>A member of staff with a browser without JavaScript, and an app that shows one-time codes.</summary>
-public sealed class Colleague(Patient browser, string name) : IDisposable
+/// <param name="clock">The clock of the app; null: the machine's.</param>
+public sealed class Colleague(Patient browser, string name, Func<DateTimeOffset>? clock = null) : IDisposable
 {
     public const string Password = "three quiet otters";
 
@@ -24,7 +25,7 @@ public sealed class Colleague(Patient browser, string name) : IDisposable
     /// <summary>The key of the one-time codes, as it was shown.</summary>
     public string Key { get; private set; } = string.Empty;
 
-    public string NextCode() => OneTimeCode.Of(Key, DateTimeOffset.UtcNow, _codesShown++);
+    public string NextCode() => OneTimeCode.Of(Key, clock?.Invoke() ?? DateTimeOffset.UtcNow, _codesShown++);
 
     /// <summary>Takes an invitation and signs in.</summary>
     public async Task<PageRead> JoinAsync(string code)
