@@ -18,7 +18,7 @@ public sealed partial class SyncedAnswerTests(ITestOutputHelper output)
     public async Task No_answer_to_a_form_leaves_before_the_write_of_its_turn_is_on_the_device()
     {
         var trace = NewTrace();
-        await using var node = new Node(null, Ways.FreePort()) { Watch = Watch(Talking + ",openat,pwrite64,pwritev", trace) };
+        await using var node = new Node(null, Ways.FreePort()) { Watch = [.. Watch(Talking + ",openat,pwrite64,pwritev", trace)] };
 
         var pages = await TalkAsync(node);
 
@@ -36,7 +36,7 @@ public sealed partial class SyncedAnswerTests(ITestOutputHelper output)
     {
         var (trace, traceOfDatabase) = (NewTrace(), NewTrace());
         await using var server = await PostgresServer.StartAsync(Watch("fdatasync", traceOfDatabase));
-        await using var node = new Node(await PostgresServer.NewSchemaAsync(server.Address), Ways.FreePort()) { Watch = Watch(Talking, trace) };
+        await using var node = new Node(await PostgresServer.NewSchemaAsync(server.Address), Ways.FreePort()) { Watch = [.. Watch(Talking, trace)] };
 
         var pages = await TalkAsync(node);
 
