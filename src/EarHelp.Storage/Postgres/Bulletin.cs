@@ -81,10 +81,13 @@ sealed class Bulletin(Database database, KnownKeys keys, TimeProvider clock)
         _isHeard = true;
         heard.TryWrite(new ChangedElsewhere.Anything());
         var known = await LookAsync(connection, cancellation).ConfigureAwait(false);
-        while (true)
+        for (var looked = clock.GetTimestamp(); ; looked = clock.GetTimestamp())
         {
-            if (await connection.WaitAsync(LookEvery, cancellation).ConfigureAwait(false))
-                continue;
+            // Not only when nothing was heard for a while: where much is heard, that moment never comes.
+            while (await connection.WaitAsync(LookEvery, cancellation).ConfigureAwait(false) && clock.GetElapsedTime(looked) < LookEvery)
+            {
+            }
+
             var now = await LookAsync(connection, cancellation).ConfigureAwait(false);
             if (now.Ledger != known.Ledger)
                 heard.TryWrite(new ChangedElsewhere.Ledger());

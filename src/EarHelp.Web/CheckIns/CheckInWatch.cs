@@ -7,7 +7,7 @@ using EarHelp.Web.Security;
 
 namespace EarHelp.Web.CheckIns;
 
-/// <summary>Every minute: messages that are due are sent, and patients who are not well are brought before the desk, and what was corrected of a visit is told if it was not yet.</summary>
+/// <summary>Every minute: messages that are due are sent, patients who are not well are brought before the desk, and what was corrected of a visit is told if it was not yet.</summary>
 public sealed partial class CheckInWatch(
     IFollowUps followUps, IVisitStore visits, IRequestStore requests, WorseAfterVisit worse, VisitRecording recording, ServedEditions editions, TimeProvider clock, ILogger<CheckInWatch> log, IPost? post = null, CheckInMessage? message = null)
     : BackgroundService

@@ -29,19 +29,28 @@ public sealed partial class NodeWatch(
         await preparing;
     }
 
+    /// <summary>An edition must not be missed either because the database failed at that moment: it is looked for until it is at hand.</summary>
     /// <param name="earlier">One after the other.</param>
     async Task PrepareAsync(Task earlier, CancellationToken stopping)
     {
         await earlier;
         await Task.Yield();
+        while (!await IsAtHandAsync(stopping))
+            await Task.Delay(Pause, clock, stopping);
+    }
+
+    async Task<bool> IsAtHandAsync(CancellationToken stopping)
+    {
         try
         {
             if (await editions.PrepareAsync(stopping) is { } signed)
                 LogAtHand(log, signed);
+            return true;
         }
-        catch (Exception failure) when (failure is StoreFailedException or OperationCanceledException)
+        catch (StoreFailedException failure)
         {
-            // It is compiled when it is published.
+            LogNotAtHand(log, failure.Message);
+            return false;
         }
     }
 
@@ -90,6 +99,9 @@ public sealed partial class NodeWatch(
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Edition {Edition} was signed and is at hand: published at any node, it is served here at once.")]
     static partial void LogAtHand(ILogger log, string edition);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The edition that was signed last could not be read; it is tried again. {Reason}")]
+    static partial void LogNotAtHand(ILogger log, string reason);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "What another node did could not be taken up; it is tried again. {Reason}")]
     static partial void LogFailed(ILogger log, string reason);

@@ -1,4 +1,3 @@
-using System.Net.Sockets;
 using EarHelp.Browser.Running;
 using EarHelp.Servers.Host;
 using EarHelp.Web.CheckIns;
@@ -39,18 +38,7 @@ public sealed class AskingService : Service
     }
 
     /// <summary>Asks the running service as the command line does.</summary>
-    public HttpClient Socket() => new(new SocketsHttpHandler
-    {
-        ConnectCallback = async (_, cancellation) =>
-        {
-            var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
-            await socket.ConnectAsync(new UnixDomainSocketEndPoint(ControlSocket.PathIn(Data)), cancellation);
-            return new NetworkStream(socket, ownsSocket: true);
-        },
-    })
-    {
-        BaseAddress = new Uri("http://socket"),
-    };
+    public HttpClient Socket() => SocketClient.To(ControlSocket.PathIn(Data));
 
     /// <summary>Who signed in stays so: the browser's own clock does not move.</summary>
     protected override void Configure(IServiceCollection services)

@@ -20,7 +20,7 @@ public sealed partial class SigningInTests(Service service)
 
         await FollowAsync(ada, "Your account");
         await PressAsync(ada, "Add a passkey of this device");
-        await Expect(ada.Page.GetByText("Made on")).ToBeVisibleAsync();
+        await Expect(ada.Page.GetByText("Made at")).ToBeVisibleAsync();
         await Looks.WellAsync(ada, "staff-4-me");
         await ada.Page.GetByRole(AriaRole.Button, new() { NameRegex = SignOut() }).ClickAsync();
         await PressAsync(ada, "Sign in with a passkey");

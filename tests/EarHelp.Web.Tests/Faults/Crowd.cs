@@ -57,11 +57,7 @@ sealed class Crowd : IAsyncDisposable
     }
 
     /// <summary>Waits until forms were refused: the fault is felt.</summary>
-    public async Task RefusedAsync()
-    {
-        for (var before = Told.Refused; Told.Refused < before + 4;)
-            await Task.Delay(20);
-    }
+    public Task RefusedAsync() => Told.RefusedAsync(4);
 
     /// <summary>Everybody gets the answer to what they have sent, and sends nothing more.</summary>
     public async Task EndAsync()

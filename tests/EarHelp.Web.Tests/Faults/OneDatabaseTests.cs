@@ -112,8 +112,7 @@ public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime,
         await _second.PauseAsync();
         SetClocks(_time.Ahead + TimeSpan.FromDays(1));
         await _first.StartAsync();
-        while ((await FollowUpsAsync()).Single(f => f.Email == SlowAddress).Messages.IsEmpty)
-            await Task.Delay(50);
+        await Waiting.UntilAsync(async () => !(await FollowUpsAsync()).Single(f => f.Email == SlowAddress).Messages.IsEmpty, () => "The check-in of the slow address was never claimed.");
         await _first.KillAsync();
         await _second.ResumeAsync();
         await _crowd.MoreAsync("killed while it sends, the other paused");
@@ -187,14 +186,7 @@ public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime,
         """);
 
     /// <summary>What is due is sent once the node looks again, and it looks when it starts.</summary>
-    async Task SentAsync()
-    {
-        for (var from = TimeProvider.System.GetTimestamp(); TimeProvider.System.GetElapsedTime(from) < TimeSpan.FromSeconds(30); await Task.Delay(100))
-        {
-            if ((await FollowUpsAsync()).All(f => f.Messages is [{ State: MessageState.Accepted }]))
-                return;
-        }
-    }
+    Task SentAsync() => Waiting.UntilAsync(async () => (await FollowUpsAsync()).All(f => f.Messages is [{ State: MessageState.Accepted }]), () => "Not every check-in was sent.");
 
     void SetClocks(TimeSpan ahead)
     {

@@ -1,5 +1,6 @@
 using EarHelp.Storage;
 using EarHelp.Web.Tests.Nodes;
+using EarHelp.Web.Tests.Running;
 using Xunit.Abstractions;
 
 namespace EarHelp.Web.Tests.Faults;
@@ -44,8 +45,7 @@ public sealed class OneMachineTests(ITestOutputHelper output)
     {
         await node.FillDiskAsync();
         await crowd.RefusedAsync();
-        while (await node.StatusAsync("/health/ready") != 503)
-            await Task.Delay(20);
+        await Waiting.UntilAsync(async () => await node.StatusAsync("/health/ready") == 503, () => "It says that it is ready although its disk is full.");
         Assert.Equal(200, await node.StatusAsync("/health/live"));
         await node.KillAsync();
         await node.StartAsync();

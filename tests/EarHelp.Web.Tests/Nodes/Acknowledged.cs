@@ -1,12 +1,11 @@
 using System.Collections.Concurrent;
+using EarHelp.Web.Tests.Running;
 
 namespace EarHelp.Web.Tests.Nodes;
 
 /// <summary>What people were told was kept, counted while faults happen.</summary>
 sealed class Acknowledged
 {
-    static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
-
     readonly ConcurrentDictionary<string, byte> _forms = new(StringComparer.Ordinal);
     int _refused;
 
@@ -20,13 +19,16 @@ sealed class Acknowledged
 
     public void Refuse() => Interlocked.Increment(ref _refused);
 
-    public async Task MoreAsync(int forms)
+    public Task MoreAsync(int forms)
     {
         var enough = _forms.Count + forms;
-        for (var from = TimeProvider.System.GetTimestamp(); _forms.Count < enough;)
-        {
-            Assert.True(TimeProvider.System.GetElapsedTime(from) < Patience, $"After {_forms.Count} forms nobody came further; {_refused} were refused.");
-            await Task.Delay(20);
-        }
+        return Waiting.UntilAsync(() => Task.FromResult(_forms.Count >= enough), () => $"After {_forms.Count} forms nobody came further; {_refused} were refused.");
+    }
+
+    /// <summary>Waits until forms were refused: a fault is felt.</summary>
+    public Task RefusedAsync(int forms)
+    {
+        var enough = _refused + forms;
+        return Waiting.UntilAsync(() => Task.FromResult(_refused >= enough), () => $"Only {_refused} forms were refused: the fault is not felt.");
     }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
-using System.Net.Sockets;
 using System.Text;
 using EarHelp.Servers.Host;
 using EarHelp.Web.Serving;
@@ -118,16 +117,8 @@ public sealed class Node(string? database, int port) : IAsyncDisposable
 
     public async Task<string> AskAsync(HttpMethod method, string path, HttpContent? body)
     {
-        using var client = new HttpClient(new SocketsHttpHandler
-        {
-            ConnectCallback = async (_, cancellation) =>
-            {
-                var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
-                await socket.ConnectAsync(new UnixDomainSocketEndPoint(ControlSocket.PathIn(Data)), cancellation);
-                return new NetworkStream(socket, ownsSocket: true);
-            },
-        });
-        using var request = new HttpRequestMessage(method, new Uri("http://socket/" + path)) { Content = body };
+        using var client = SocketClient.To(ControlSocket.PathIn(Data));
+        using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative)) { Content = body };
         using var answer = await client.SendAsync(request);
         return await answer.Content.ReadAsStringAsync();
     }

@@ -6,6 +6,7 @@ using EarHelp.Servers.Host;
 using EarHelp.Storage;
 using EarHelp.Web.Tests.CheckIns;
 using EarHelp.Web.Tests.Faults;
+using EarHelp.Web.Tests.Running;
 
 namespace EarHelp.Web.Tests.Nodes;
 
@@ -72,26 +73,10 @@ public sealed class TwoNodes : IAsyncLifetime
     }
 
     /// <summary>Waits until something is so, for a second at the most: the limit within which every node must know.</summary>
-    public static async Task<bool> WithinASecondAsync(Func<Task<bool>> isSo)
-    {
-        ArgumentNullException.ThrowIfNull(isSo);
-        for (var from = TimeProvider.System.GetTimestamp(); ;)
-        {
-            if (await isSo())
-                return true;
-            if (TimeProvider.System.GetElapsedTime(from) > TimeSpan.FromSeconds(1))
-                return false;
-            await Task.Delay(20);
-        }
-    }
+    public static Task<bool> WithinASecondAsync(Func<Task<bool>> isSo) => Waiting.IsSoWithinAsync(TimeSpan.FromSeconds(1), isSo);
 
     /// <summary>Waits until something is so.</summary>
-    public async Task UntilAsync(Func<Task<bool>> isSo)
-    {
-        ArgumentNullException.ThrowIfNull(isSo);
-        for (var from = TimeProvider.System.GetTimestamp(); !await isSo(); await Task.Delay(20))
-            Assert.True(TimeProvider.System.GetElapsedTime(from) < TimeSpan.FromMinutes(1), "It was not so within a minute. " + First.Printed + Second.Printed);
-    }
+    public Task UntilAsync(Func<Task<bool>> isSo) => Waiting.UntilAsync(isSo, () => "It was not so in time. " + First.Printed + Second.Printed);
 
     Node NewNode() => new(_database, Ways.FreePort()) { Environment = Time.Environment, Settings = [.. AskedService.SettingsFor(Mail)] };
 }

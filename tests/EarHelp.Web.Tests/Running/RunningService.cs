@@ -1,5 +1,5 @@
-using System.Net.Sockets;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Servers.Host;
 using EarHelp.Web.Security;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Builder;
@@ -86,18 +86,7 @@ public sealed class RunningService : IAsyncDisposable
     }
 
     /// <summary>A client of the socket in the data folder.</summary>
-    public HttpClient Socket() => new(new SocketsHttpHandler
-    {
-        ConnectCallback = async (_, cancellation) =>
-        {
-            var socket = new Socket(AddressFamily.Unix, SocketType.Stream, ProtocolType.Unspecified);
-            await socket.ConnectAsync(new UnixDomainSocketEndPoint(ControlSocket.PathIn(Data)), cancellation);
-            return new NetworkStream(socket, ownsSocket: true);
-        },
-    })
-    {
-        BaseAddress = new Uri("http://socket"),
-    };
+    public HttpClient Socket() => SocketClient.To(ControlSocket.PathIn(Data));
 
     public async ValueTask DisposeAsync()
     {

@@ -1,0 +1,26 @@
+namespace EarHelp.Web.Tests.Running;
+
+/// <summary>Waiting for what another process does, and never for good.</summary>
+static class Waiting
+{
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+    static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(20);
+
+    /// <param name="otherwise">What is said if it is not so in time.</param>
+    public static async Task UntilAsync(Func<Task<bool>> isSo, Func<string> otherwise)
+    {
+        if (!await IsSoWithinAsync(Patience, isSo))
+            Assert.Fail(otherwise());
+    }
+
+    public static async Task<bool> IsSoWithinAsync(TimeSpan patience, Func<Task<bool>> isSo)
+    {
+        for (var from = TimeProvider.System.GetTimestamp(); !await isSo(); await Task.Delay(Pause))
+        {
+            if (TimeProvider.System.GetElapsedTime(from) > patience)
+                return false;
+        }
+
+        return true;
+    }
+}
