@@ -27,7 +27,7 @@ public sealed class LiteTurnStore : IStore
     LiteTurnStore(FolderLock held, StoreFile file, StoreOptions options)
     {
         (_lock, _file) = (held, file);
-        _writer = new Writer(file, options);
+        _writer = new Writer(file, _keys, options);
         _largestBodyBytes = options.LargestBodyBytes;
         _erasureList = options.ErasureList;
         Requests = new LiteRequestStore(this, file);
@@ -109,12 +109,11 @@ public sealed class LiteTurnStore : IStore
 
     public ValueTask<string?> FindByKeyAsync(string keyHash, long nowUnixMilliseconds, CancellationToken cancellation)
     {
-        var generation = _keys.Generation;
-        var key = _keys.Find(keyHash);
-        if (key is null && Read(d => KeyDocuments.Find(d, keyHash)) is { } read)
+        if (!_keys.TryFind(keyHash, out var key))
         {
-            key = read;
-            _keys.Add(keyHash, read, generation);
+            var generation = _keys.Generation;
+            key = Read(d => KeyDocuments.Find(d, keyHash));
+            _keys.Add(keyHash, key, generation);
         }
 
         return ValueTask.FromResult(key is null || key.Expires <= nowUnixMilliseconds ? null : key.Conversation);

@@ -12,7 +12,7 @@ public sealed record StoreOptions
     public TimeSpan CheckpointEvery { get; init; } = TimeSpan.FromMinutes(1);
 
     /// <summary>Length of the log, in pages of 8,192 bytes, at which LiteDB folds it in.</summary>
-    public int CheckpointPages { get; init; } = 4000;
+    public int CheckpointPages { get; init; } = 12_000;
 
     /// <summary>The most requests that share one commit.</summary>
     public int LargestGroup { get; init; } = 256;

@@ -17,11 +17,12 @@ public sealed class PostgresServer : IAsyncDisposable
     readonly string _folder;
     readonly string _programs;
     readonly int _port;
+    readonly string[] _watch;
     Process _server;
 
-    PostgresServer(string folder, string programs, int port)
+    PostgresServer(string folder, string programs, int port, string[] watch)
     {
-        (_folder, _programs, _port) = (folder, programs, port);
+        (_folder, _programs, _port, _watch) = (folder, programs, port, watch);
         _server = Launch();
     }
 
@@ -38,7 +39,8 @@ public sealed class PostgresServer : IAsyncDisposable
         return $"{address};Search Path={schema}";
     }
 
-    public static async Task<PostgresServer> StartAsync()
+    /// <param name="watch">A program and its arguments, under which the server runs.</param>
+    public static async Task<PostgresServer> StartAsync(params string[] watch)
     {
         var programs = Directory.GetDirectories("/usr/lib/postgresql").Order(StringComparer.Ordinal).LastOrDefault() is { } newest
             ? Path.Combine(newest, "bin")
@@ -47,7 +49,7 @@ public sealed class PostgresServer : IAsyncDisposable
         if (Environment.IsPrivilegedProcess)
             await RunAsync(new ProcessStartInfo("chown", ["postgres", folder]));
         await RunAsync(Command(Path.Combine(programs, "initdb"), folder, "-D", Path.Combine(folder, "cluster"), "--auth=trust", "--username=postgres", "--encoding=UTF8", "--locale=C.UTF-8", "--no-sync"));
-        var server = new PostgresServer(folder, programs, FreePort());
+        var server = new PostgresServer(folder, programs, FreePort(), watch);
         await server.AnswersAsync();
         return server;
     }
@@ -120,16 +122,22 @@ public sealed class PostgresServer : IAsyncDisposable
         return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
-    Process Launch() => Start(Command(
-        Path.Combine(_programs, "postgres"),
-        _folder,
-        "-D", Path.Combine(_folder, "cluster"),
-        "-c", "listen_addresses=127.0.0.1",
-        "-c", $"port={_port}",
-        "-c", $"unix_socket_directories={_folder}",
-        "-c", "max_connections=200",
-        "-c", "logging_collector=off",
-        "-c", "log_min_messages=panic"));
+    Process Launch()
+    {
+        string[] command =
+        [
+            .. _watch,
+            Path.Combine(_programs, "postgres"),
+            "-D", Path.Combine(_folder, "cluster"),
+            "-c", "listen_addresses=127.0.0.1",
+            "-c", $"port={_port}",
+            "-c", $"unix_socket_directories={_folder}",
+            "-c", "max_connections=200",
+            "-c", "logging_collector=off",
+            "-c", "log_min_messages=panic",
+        ];
+        return Start(Command(command[0], _folder, command[1..]));
+    }
 
     async Task AnswersAsync()
     {

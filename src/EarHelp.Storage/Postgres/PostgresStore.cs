@@ -94,8 +94,7 @@ public sealed class PostgresStore : IStore
     public async ValueTask<string?> FindByKeyAsync(string keyHash, long nowUnixMilliseconds, CancellationToken cancellation)
     {
         var generation = _keys.Generation;
-        var key = _bulletin.IsHeard ? _keys.Find(keyHash) : null;
-        if (key is null)
+        if (!_keys.TryFind(keyHash, out var key) || !_bulletin.IsHeard)
         {
             key = await _database.UseAsync(
                 async c => (await c.ListAsync("select conversation, expires from keys where hash = $1", r => new KnownKey(r.GetString(0), r.GetInt64(1)), cancellation, keyHash)

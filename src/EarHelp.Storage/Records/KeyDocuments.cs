@@ -14,13 +14,11 @@ static class KeyDocuments
         ["_id"] = key.Hash,
         ["c"] = conversation,
         ["o"] = key.OneTime,
-        ["x"] = key.ExpiresUnixMilliseconds ?? long.MaxValue,
+        ["x"] = Known(key, conversation).Expires,
     };
 
     public static KnownKey? Find(LiteDatabase database, string hash) =>
         database.GetCollection(Collection).FindById(hash) is { } found ? new KnownKey(found["c"].AsString, found["x"].AsInt64) : null;
 
-    /// <summary>False if the key opens another conversation.</summary>
-    public static bool MayOpen(LiteDatabase database, string hash, string conversation) =>
-        Find(database, hash) is not { } found || found.Conversation == conversation;
+    public static KnownKey Known(ConversationKey key, string conversation) => new(conversation, key.ExpiresUnixMilliseconds ?? long.MaxValue);
 }

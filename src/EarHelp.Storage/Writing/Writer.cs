@@ -15,15 +15,16 @@ sealed class Writer : IDisposable
     const int ConversationsRemembered = 50_000;
 
     readonly StoreFile _file;
+    readonly KnownKeys _keys;
     readonly int _largestGroup;
     readonly Channel<Request> _waiting;
     readonly Remembered _remembered = new(ConversationsRemembered);
     readonly Thread _thread;
     volatile Exception? _failure;
 
-    public Writer(StoreFile file, StoreOptions options)
+    public Writer(StoreFile file, KnownKeys keys, StoreOptions options)
     {
-        _file = file;
+        (_file, _keys) = (file, keys);
         _largestGroup = options.LargestGroup;
         _waiting = Channel.CreateBounded<Request>(new BoundedChannelOptions(options.LongestQueue) { SingleReader = true });
         _thread = new Thread(Run) { IsBackground = true, Name = "store writer" };
@@ -125,7 +126,7 @@ sealed class Writer : IDisposable
         var turns = new List<BsonDocument>(group.Count);
         var written = new Dictionary<string, TurnRecord>(StringComparer.Ordinal);
         var cards = new Dictionary<string, BsonDocument>(StringComparer.Ordinal);
-        var keys = new Dictionary<string, BsonDocument>(StringComparer.Ordinal);
+        var keys = new Dictionary<string, (ConversationKey Key, string Conversation)>(StringComparer.Ordinal);
         foreach (var request in group)
         {
             var record = request.Record;
@@ -147,8 +148,8 @@ sealed class Writer : IDisposable
                 written.Add(TurnDocuments.IdOf(record.Conversation, record.Number), record);
                 if (known.WritesCard(record.AtUnixMilliseconds, record.Finished))
                     cards[record.Conversation] = CardDocuments.Write(record);
-                foreach (var key in request.Keys.Where(k => KeyDocuments.MayOpen(database, k.Hash, record.Conversation)))
-                    keys.TryAdd(key.Hash, KeyDocuments.Write(key, record.Conversation));
+                foreach (var key in request.Keys.Where(k => MayOpen(k.Hash, record.Conversation)))
+                    keys.TryAdd(key.Hash, (key, record.Conversation));
                 request.Result = new Appended.Kept();
             }
         }
@@ -160,8 +161,18 @@ sealed class Writer : IDisposable
         if (cards.Count > 0)
             database.GetCollection(CardDocuments.Collection).Upsert(cards.Values);
         if (keys.Count > 0)
-            database.GetCollection(KeyDocuments.Collection).Upsert(keys.Values);
+            database.GetCollection(KeyDocuments.Collection).Upsert(keys.Values.Select(k => KeyDocuments.Write(k.Key, k.Conversation)));
         if (!database.Commit())
             throw new InvalidOperationException("The database did not commit.");
+        foreach (var (hash, kept) in keys)
+            _keys.Put(hash, KeyDocuments.Known(kept.Key, kept.Conversation));
+    }
+
+    /// <summary>False if the key opens another conversation.</summary>
+    bool MayOpen(string hash, string conversation)
+    {
+        if (!_keys.TryFind(hash, out var found))
+            found = KeyDocuments.Find(_file.Database, hash);
+        return found is null || found.Conversation == conversation;
     }
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Benchmarks.Figures;
 using EarHelp.Conversation.Keeping;
 using EarHelp.Storage;
+using EarHelp.Web.Security;
 
 namespace Benchmarks.Serving;
 
@@ -123,9 +124,12 @@ static class StoredReport
         await Task.WhenAll(Enumerable.Range(0, Writers).Select(writer => Task.Run(async () =>
         {
             for (var number = writer; number < conversations; number += Writers)
-                await AppendAsync(store, real, string.Create(CultureInfo.InvariantCulture, $"{unchecked((uint)(number * 2654435761L)):x8}-{number:x8}"));
+                await AppendAsync(store, real, NameOf(number));
         })));
     }
+
+    /// <summary>As the service names them: by the time at which they began.</summary>
+    static string NameOf(int number) => Secret.NewConversation(DateTimeOffset.UnixEpoch.AddMinutes(number));
 
     static async Task AppendAsync(LiteTurnStore store, ImmutableArray<TurnRecord> real, string name)
     {
