@@ -145,7 +145,7 @@ public sealed class MessageReader
             return Standing.OfAnother;
         if (IsElsewhere(found) || IsNearly(found))
             return Standing.Mentioned;
-        if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found))
+        if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found) || IsAskedAtLarge(found))
             return Standing.Supposed;
         var isOver = IsTrueForYear(found) ? _scopes.LongOver[found.First] : _scopes.Over[found.First] && !staysTrue;
         return isOver ? Standing.Past : Standing.Affirmed;
@@ -163,6 +163,20 @@ public sealed class MessageReader
 
         bool IsIn(string kind) => _scopes.Of(kind).Any(t => t.First >= start && t.First < end);
     }
+
+    /// <summary>"Do ears bleed afterwards?": behind a word that asks, in a clause that names nobody whose ear it might be. An emergency is never only asked about.</summary>
+    bool IsAskedAtLarge(Finding<Phrase> found)
+    {
+        if (found.Meaning.Fact is not { } fact || _book.IsLoose(found.Meaning) || _book.AskedIsSaid.Contains(fact))
+            return false;
+        var asking = _scopes.AskingBefore(_words.SentenceStart(found.First), found.First);
+        if (asking is not { } from)
+            return false;
+        var (start, end) = (Math.Max(from, _words.CommaClauseStart(found.First)), _words.CommaClauseEnd(found.Last));
+        return !Array.Exists(Anchors, kind => _scopes.Of(kind).Any(t => t.First >= start && t.First < end && !_scopes.Of("no anchor").Any(n => n.First <= t.First && n.Last >= t.First)));
+    }
+
+    static readonly string[] Anchors = ["of somebody real", "left", "right", "since an event"];
 
     bool IsNearly(Finding<Phrase> found) =>
         _book.FactsOf(found.Meaning).Any(_book.NotIfNearly.Contains) && _scopes.Of("nearly").Any(n => n.Last == found.First - 1 || (n.Last < found.First && n.Last >= found.First - 3 && !_scopes.StartsClause(found.First)));

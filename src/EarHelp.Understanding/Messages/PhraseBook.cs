@@ -85,6 +85,9 @@ public sealed class PhraseBook
     /// <summary>Facts that a question names without saying them.</summary>
     internal HashSet<int> AskedIsNotSaid { get; } = [];
 
+    /// <summary>Facts that a question says however it is put: whoever asks for pain relief wants it.</summary>
+    internal HashSet<int> AskedIsSaid { get; } = [];
+
     /// <summary>Facts that a denial of a word which only names them denies.</summary>
     internal HashSet<int> NameIsDenied { get; } = [];
 
@@ -242,6 +245,9 @@ public sealed class PhraseBook
                 break;
             case "asked is not said":
                 AskedIsNotSaid.UnionWith(FactsOf(list));
+                break;
+            case "asked is said":
+                AskedIsSaid.UnionWith(FactsOf(list));
                 break;
             case "name is denied":
                 NameIsDenied.UnionWith(FactsOf(list));

@@ -41,6 +41,13 @@ sealed class TopicRanking
         return [.. _answers.Select(a => terms.Sum(t => Score(a.Terms, a.Length, t)))];
     }
 
+    /// <summary>How many different words an answer shares with a question.</summary>
+    public int Shared(string id, IEnumerable<string> words)
+    {
+        var terms = _answers.First(a => a.Id == id).Terms;
+        return words.Select(Term).Distinct(StringComparer.Ordinal).Count(terms.ContainsKey);
+    }
+
     public IEnumerable<string> Ids => _answers.Select(a => a.Id);
 
     double Score(Dictionary<string, int> terms, int length, string term)
