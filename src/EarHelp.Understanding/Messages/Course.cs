@@ -53,10 +53,10 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
         var isSlow = scopes.Of("slowly").Count > 0;
         if (Nearest(times, facts, said, (t, _) => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
-        else if (scopes.Of("at once") is [var pace, ..])
-            AddAt(facts, said, over, "0", pace.First, pace.Last);
         else if (scopes.Of("over a night") is [var night, ..])
             AddAt(facts, said, over, "1", night.First, night.Last);
+        else if (scopes.Of("at once") is [var pace, ..])
+            AddAt(facts, said, over, "0", pace.First, pace.Last);
     }
 
     /// <summary>A time with a word such as "since" or "ago" beside it, or after "began", "woke up" and the like in its sentence.</summary>

@@ -232,6 +232,13 @@ public sealed class MessageReader
             }
         }
 
+        foreach (var (thing, other) in _book.BringsWithIt)
+        {
+            if (_facts.Find(f => f.Fact == thing.Index && f.Standing == Standing.Affirmed) is { } said && !_facts.Exists(f => f.Fact == other.Index && f.Standing is Standing.Affirmed or Standing.Denied)
+                && other.Values.IndexOf("yes") is not null)
+                _facts.Add(said with { Fact = other.Index, Written = "yes", Ear = other.About == About.Ear ? said.Ear : null });
+        }
+
         foreach (var (thing, _) in _book.SaidWith.Where(p => _plainlyNamed.Contains(p.Thing.Index) && IsSaid(p.Other)))
         {
             if (!_facts.Exists(f => f.Fact == thing.Index && f.Standing != Standing.Mentioned))

@@ -61,6 +61,9 @@ public sealed class PhraseBook
     /// <summary>What is said although it is only named, where another thing is said too, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> SaidWith { get; } = [];
 
+    /// <summary>What cannot be without another thing, and that thing: who tells the first has said the second.</summary>
+    internal List<(Fact Thing, Fact Other)> BringsWithIt { get; } = [];
+
     /// <summary>What is no more than named where a graver thing is said in the same words, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> YieldsTo { get; } = [];
 
@@ -219,6 +222,9 @@ public sealed class PhraseBook
                 break;
             case "gaps go on":
                 _loose.UnionWith(FactsOf(list));
+                break;
+            case "brings with it":
+                BringsWithIt.AddRange(Pairs(list));
                 break;
             case "yields to":
                 YieldsTo.AddRange(Pairs(list));
