@@ -50,13 +50,14 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
 
     void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times)
     {
-        var isSlow = scopes.Of("slowly").Count > 0;
-        if (Nearest(times, facts, said, (t, _) => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
+        if (Nearest(times, facts, said, (t, _) => t.IsSpan) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
         else if (scopes.Of("over a night") is [var night, ..])
             AddAt(facts, said, over, "1", night.First, night.Last);
         else if (scopes.Of("at once") is [var pace, ..])
             AddAt(facts, said, over, "0", pace.First, pace.Last);
+        else if (scopes.Of("slowly").Count > 0 && Nearest(times, facts, said, (t, _) => t.Days is not null) is { Days: { } slowDays } slow)
+            Add(facts, said, over, Number(slowDays), slow);
     }
 
     /// <summary>A time with a word such as "since" or "ago" beside it, or after "began", "woke up" and the like in its sentence.</summary>

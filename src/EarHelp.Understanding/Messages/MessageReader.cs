@@ -227,7 +227,7 @@ public sealed class MessageReader
         {
             for (var i = 0; i < _facts.Count; i++)
             {
-                if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed)
+                if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed && !(thing.Clear is { } clear && _facts[i].Written == thing.Values.NameOf(clear)))
                     _facts[i] = _facts[i] with { Standing = Standing.Mentioned };
             }
         }
