@@ -93,7 +93,8 @@ public sealed class MessageReader
     {
         if (fact.Values is not FactValues.Numbers)
             return null;
-        foreach (var place in found.Places)
+        // The "a" in "a 9" is no figure.
+        foreach (var place in found.Places.OrderByDescending(p => char.IsAsciiDigit(_words[p][0])))
         {
             var word = _words[place];
             if (decimal.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var figure)
@@ -233,11 +234,9 @@ public sealed class MessageReader
         }
 
         foreach (var (thing, other) in _book.BringsWithIt)
-        {
-            if (_facts.Find(f => f.Fact == thing.Index && f.Standing == Standing.Affirmed) is { } said && !_facts.Exists(f => f.Fact == other.Index && f.Standing is Standing.Affirmed or Standing.Denied)
-                && other.Values.IndexOf("yes") is not null)
-                _facts.Add(said with { Fact = other.Index, Written = "yes", Ear = other.About == About.Ear ? said.Ear : null });
-        }
+            AddBrought(thing, other);
+        foreach (var (one, other, third) in _book.TogetherSay.Where(t => IsSaid(t.Other)))
+            AddBrought(one, third);
 
         foreach (var (thing, _) in _book.SaidWith.Where(p => _plainlyNamed.Contains(p.Thing.Index) && IsSaid(p.Other)))
         {
@@ -246,6 +245,14 @@ public sealed class MessageReader
         }
 
         bool IsSaid(Fact fact) => _facts.Exists(f => f.Fact == fact.Index && f.Standing == Standing.Affirmed);
+    }
+
+    /// <summary>Says a thing in the words of another that brings it with it, unless it is said or denied in words of its own.</summary>
+    void AddBrought(Fact by, Fact thing)
+    {
+        if (_facts.Find(f => f.Fact == by.Index && f.Standing == Standing.Affirmed) is { } said && !_facts.Exists(f => f.Fact == thing.Index && f.Standing is Standing.Affirmed or Standing.Denied)
+            && thing.Values.IndexOf("yes") is not null)
+            _facts.Add(said with { Fact = thing.Index, Written = "yes", Ear = thing.About == About.Ear ? said.Ear : null });
     }
 
     string? EarsSaid()

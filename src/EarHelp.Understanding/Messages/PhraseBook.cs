@@ -64,6 +64,9 @@ public sealed class PhraseBook
     /// <summary>What cannot be without another thing, and that thing: who tells the first has said the second.</summary>
     internal List<(Fact Thing, Fact Other)> BringsWithIt { get; } = [];
 
+    /// <summary>Two things that, said of one ear, say a third.</summary>
+    internal List<(Fact One, Fact Other, Fact Third)> TogetherSay { get; } = [];
+
     /// <summary>What is no more than named where a graver thing is said in the same words, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> YieldsTo { get; } = [];
 
@@ -226,6 +229,22 @@ public sealed class PhraseBook
             case "brings with it":
                 BringsWithIt.AddRange(Pairs(list));
                 break;
+            case "together say":
+                TogetherSay.AddRange(from pattern in list.Patterns
+                    let parts = pattern.Split('=', '+')
+                    where parts.Length == 3
+                    let facts = parts.Select(p => Dialog.FindFact(p.Trim())).OfType<Fact>().ToList()
+                    where facts.Count == 3
+                    select (facts[0], facts[1], facts[2]));
+                break;
+            case "named days":
+                foreach (var pair in list.Patterns.Select(p => p.Split('=')).Where(p => p.Length == 2))
+                {
+                    if (NodaTime.Text.AnnualDatePattern.CreateWithInvariantCulture("M-d").Parse(pair[1].Trim()) is { Success: true, Value: var day })
+                        AddAll(Triggers, [pair[0].Trim()], new Trigger(list.Name, day));
+                }
+
+                break;
             case "yields to":
                 YieldsTo.AddRange(Pairs(list));
                 break;
@@ -303,4 +322,5 @@ public sealed class PhraseBook
 readonly record struct Phrase(int? Fact, ValueSet? Values, int? Signpost, bool OnlyMentions = false);
 
 /// <param name="Kind">As the authors' table names it.</param>
-readonly record struct Trigger(string Kind);
+/// <param name="Day">The day of the year that it names, if it names one.</param>
+readonly record struct Trigger(string Kind, NodaTime.AnnualDate? Day = null);
