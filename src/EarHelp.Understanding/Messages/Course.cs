@@ -64,7 +64,8 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
     bool IsBeginning(SaidTime time, Place place) => !time.IsSpan && (place == Place.InClause || !IsBeside(time, "ended", 8, 6))
         && (IsBeside(time, "since", 4, 2) || IsBeside(time, "ago", 4, 2) || IsBeside(time, "begun", 8, 8) || IsBeside(time, "changed", 8, 8));
 
-    bool IsEnd(SaidTime time, Place place) => !time.IsSpan && IsBeside(time, "ended", 8, 6);
+    /// <summary>"Four since Christmas. The last cleared up in July": what goes on since a day did not end on it.</summary>
+    bool IsEnd(SaidTime time, Place place) => !time.IsSpan && !scopes.Of("since an event").Any(s => s.Last == time.First - 1) && IsBeside(time, "ended", 8, 6);
 
     bool IsBeside(SaidTime time, string kind, int before, int after) =>
         scopes.Of(kind).Any(t => t.First <= time.First ? time.First - t.First <= before : Math.Abs(t.First - time.Last) <= after);
