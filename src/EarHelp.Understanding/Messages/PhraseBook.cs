@@ -35,7 +35,9 @@ public sealed class PhraseBook
     /// <summary>Facts that point at a topic where all of them are named.</summary>
     internal List<(int[] Facts, string Topic)> TopicsOfFacts { get; } = [];
 
-    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([], Array.Empty<string>().ToLookup(p => p));
+    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([], NoWords, NoWords);
+
+    static readonly ILookup<string, string> NoWords = Array.Empty<string>().ToLookup(p => p);
 
     /// <summary>What people write in several ways, and the one way in which patterns have it; by the first word.</summary>
     internal ILookup<string, (string[] Long, string Short)> ShortForms { get; private set; } = Array.Empty<(string[], string)>().ToLookup(_ => "");
@@ -125,7 +127,10 @@ public sealed class PhraseBook
             book.AddAll(book.Topics, answer.AskedAs, answer.Id);
         foreach (var list in speech.Triggers)
             book.AddTriggers(list);
-        book.Ranking = TopicRanking.Of(wording.Answers.Values, speech.Topics.SelectMany(t => t.Patterns.Where(p => !p.StartsWith('+')).Select(p => (t.Name, Pattern: p))).ToLookup(p => p.Name, p => p.Pattern, StringComparer.Ordinal));
+        var asked = speech.Topics.SelectMany(t => t.Patterns.Where(p => !p.StartsWith('+')).Select(p => (t.Name, Pattern: p))).ToLookup(p => p.Name, p => p.Pattern, StringComparer.Ordinal);
+        var inQuestions = asked.SelectMany(t => t).SelectMany(p => p.Split(' ')).Where(w => w.StartsWith('@')).ToHashSet(StringComparer.Ordinal);
+        book.Ranking = TopicRanking.Of(wording.Answers.Values, asked, speech.Classes.Select(c => (Name: "@" + c.Name, c.Patterns)).Where(c => inQuestions.Contains(c.Name))
+            .SelectMany(c => c.Patterns.Select(p => (c.Name, Word: p))).ToLookup(p => p.Word, p => p.Name, StringComparer.Ordinal));
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
