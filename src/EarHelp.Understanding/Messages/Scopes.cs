@@ -21,7 +21,7 @@ sealed class Scopes
         (_words, _phrases) = (words, phrases);
         _inPhrase = Places(phrases);
         var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
-        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" or "denies the clause before" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
+        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies a list" or "denies the last thing" or "denies the clause before" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
         foreach (var trigger in _triggers)
         {
@@ -127,6 +127,9 @@ sealed class Scopes
         {
             case "denies what follows":
                 DenyAfter(trigger);
+                break;
+            case "denies a list":
+                Fill(Denied, trigger.Last + 1, _words.SentenceEnd(trigger.Last));
                 break;
             case "denies what is before":
                 DenyBefore(trigger);

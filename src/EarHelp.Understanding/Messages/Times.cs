@@ -72,6 +72,8 @@ static class Times
                 return FigureWith(words[unit.First]);
             if (book.NumberOf(words[unit.First - 1]) is { } number)
                 return char.IsAsciiDigit(words[unit.First - 1][0]) || number > 1 || IsMarked(unit) ? number : null;
+            if (scopes.Of("one of them").Any(o => o.Last == unit.First - 1))
+                return 1;
             return scopes.Of("couple").Any(c => c.Last == unit.First - 1) ? 2 : FigureWith(words[unit.First]);
         }
 
