@@ -146,7 +146,7 @@ public sealed class MessageReader
             return Standing.OfAnother;
         if (IsElsewhere(found) || IsNearly(found))
             return Standing.Mentioned;
-        if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found) || IsAskedAtLarge(found))
+        if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !IsSaidByAsking(found) && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found) || IsAskedAtLarge(found))
             return Standing.Supposed;
         var isOver = IsTrueForYear(found) ? _scopes.LongOver[found.First] : _scopes.Over[found.First] && !staysTrue;
         return isOver ? Standing.Past : Standing.Affirmed;
@@ -168,7 +168,7 @@ public sealed class MessageReader
     /// <summary>"Do ears bleed afterwards?": behind a word that asks, in a clause that names nobody whose ear it might be. An emergency is never only asked about.</summary>
     bool IsAskedAtLarge(Finding<Phrase> found)
     {
-        if (found.Meaning.Fact is not { } fact || _book.IsLoose(found.Meaning) || _book.AskedIsSaid.Contains(fact))
+        if (found.Meaning.Fact is null || _book.IsLoose(found.Meaning) || IsSaidByAsking(found))
             return false;
         var asking = _scopes.AskingBefore(_words.SentenceStart(found.First), found.First);
         if (asking is not { } from)
@@ -176,6 +176,8 @@ public sealed class MessageReader
         var (start, end) = (Math.Max(from, _words.CommaClauseStart(found.First)), _words.CommaClauseEnd(found.Last));
         return !Array.Exists(Anchors, kind => _scopes.Of(kind).Any(t => t.First >= start && t.First < end && !_scopes.Of("no anchor").Any(n => n.First <= t.First && n.Last >= t.First)));
     }
+
+    bool IsSaidByAsking(Finding<Phrase> found) => found.Meaning.Fact is { } fact && _book.AskedIsSaid.Contains(fact);
 
     static readonly string[] Anchors = ["of somebody real", "left", "right", "since an event"];
 
