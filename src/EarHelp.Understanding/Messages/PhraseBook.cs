@@ -185,8 +185,40 @@ public sealed class PhraseBook
         return _spelling.Mend(word);
     }
 
+    /// <summary>The rows that name facts, and where they are kept.</summary>
+    HashSet<int>? FactsNamedIn(string row) => row switch
+    {
+        "shares times" => SharesTimes,
+        "gaps go on" => _loose,
+        "stays true" => StayTrue,
+        "true for a year" => TrueForYear,
+        "hidden inside" => HiddenInside,
+        "of the ear alone" => OfEarAlone,
+        "not if nearly" => NotIfNearly,
+        "asked is not said" => AskedIsNotSaid,
+        "asked is said" => AskedIsSaid,
+        "name is denied" => NameIsDenied,
+        "in years" => InYears,
+        _ => null,
+    };
+
+    /// <summary>The rows that name two facts each, and where they are kept.</summary>
+    List<(Fact, Fact)>? PairsNamedIn(string row) => row switch
+    {
+        "began on" => BeganOn,
+        "ended on" => EndedOn,
+        "took days" => TookDays,
+        "only with" => OnlyWith,
+        "said with" => SaidWith,
+        "brings with it" => BringsWithIt,
+        "yields to" => YieldsTo,
+        _ => null,
+    };
+
     void AddTriggers(SpokenList list)
     {
+        FactsNamedIn(list.Name)?.UnionWith(FactsOf(list));
+        PairsNamedIn(list.Name)?.AddRange(Pairs(list));
         switch (list.Name)
         {
             case "short forms":
@@ -210,37 +242,9 @@ public sealed class PhraseBook
                 foreach (var word in _numbers.Keys)
                     Symbols.Add(word);
                 break;
-            case "began on":
-                BeganOn.AddRange(Pairs(list));
-                break;
-            case "ended on":
-                EndedOn.AddRange(Pairs(list));
-                break;
-            case "shares times":
-                SharesTimes.UnionWith(FactsOf(list));
-                break;
-            case "took days":
-                TookDays.AddRange(Pairs(list));
-                break;
-            case "only with":
-                OnlyWith.AddRange(Pairs(list));
-                break;
-            case "said with":
-                SaidWith.AddRange(Pairs(list));
-                break;
-            case "gaps go on":
-                _loose.UnionWith(FactsOf(list));
-                break;
-            case "brings with it":
-                BringsWithIt.AddRange(Pairs(list));
-                break;
             case "together say":
-                TogetherSay.AddRange(from pattern in list.Patterns
-                    let parts = pattern.Split('=', '+')
-                    where parts.Length == 3
-                    let facts = parts.Select(p => Dialog.FindFact(p.Trim())).OfType<Fact>().ToList()
-                    where facts.Count == 3
-                    select (facts[0], facts[1], facts[2]));
+                foreach (var facts in list.Patterns.Select(p => p.Split('=', '+').Select(name => Dialog.FindFact(name.Trim())).OfType<Fact>().ToList()).Where(f => f.Count == 3))
+                    TogetherSay.Add((facts[0], facts[1], facts[2]));
                 break;
             case "named days":
                 foreach (var pair in list.Patterns.Select(p => p.Split('=')).Where(p => p.Length == 2))
@@ -250,42 +254,12 @@ public sealed class PhraseBook
                 }
 
                 break;
-            case "yields to":
-                YieldsTo.AddRange(Pairs(list));
-                break;
-            case "stays true":
-                StayTrue.UnionWith(FactsOf(list));
-                break;
-            case "true for a year":
-                TrueForYear.UnionWith(FactsOf(list));
-                break;
-            case "hidden inside":
-                HiddenInside.UnionWith(FactsOf(list));
-                break;
-            case "of the ear alone":
-                OfEarAlone.UnionWith(FactsOf(list));
-                break;
-            case "not if nearly":
-                NotIfNearly.UnionWith(FactsOf(list));
-                break;
             case "one thing":
                 break;
             case "vague values":
                 VagueValues.AddRange(from pair in list.Patterns.Select(p => p.Split('=')) where pair.Length == 2 let fact = Dialog.FindFact(pair[0].Trim()) where fact is not null select (fact, pair[1].Trim()));
                 break;
-            case "asked is not said":
-                AskedIsNotSaid.UnionWith(FactsOf(list));
-                break;
-            case "asked is said":
-                AskedIsSaid.UnionWith(FactsOf(list));
-                break;
-            case "name is denied":
-                NameIsDenied.UnionWith(FactsOf(list));
-                break;
-            case "in years":
-                InYears.UnionWith(FactsOf(list));
-                break;
-            default:
+            case var name when FactsNamedIn(name) is null && PairsNamedIn(name) is null:
                 AddAll(Triggers, list.Patterns, new Trigger(list.Name));
                 break;
         }
@@ -321,11 +295,3 @@ public sealed class PhraseBook
             tree.Add([.. Shortened(row).Select(w => w == Pattern.Gap ? (int?)null : Symbols.Add(w))], meaning);
     }
 }
-
-/// <summary>What a phrase says: a value of a fact (null values: its figure), or that an emergency is there.</summary>
-/// <param name="OnlyMentions">It names the fact and says nothing of it.</param>
-readonly record struct Phrase(int? Fact, ValueSet? Values, int? Signpost, bool OnlyMentions = false);
-
-/// <param name="Kind">As the authors' table names it.</param>
-/// <param name="Day">The day of the year that it names, if it names one.</param>
-readonly record struct Trigger(string Kind, NodaTime.AnnualDate? Day = null);
