@@ -5,7 +5,10 @@ using System.Text.Json;
 namespace EarHelp.Understanding.Tests.Scoring;
 
 /// <summary>A message that somebody invented, with what it says.</summary>
-/// <remarks>That the hearing is as usual counts as a denial, whether its writer lists it as one or as a fact.</remarks>
+/// <remarks>
+/// That the hearing is as usual counts as a denial, whether its writer lists it as one or as a fact. That the message is about its writer is
+/// no fact that it says: most labels leave it out.
+/// </remarks>
 public sealed record Utterance(
     string Id,
     DateTime At,
@@ -27,7 +30,7 @@ public sealed record Utterance(
             root.GetProperty("id").GetString()!,
             DateTime.Parse(root.GetProperty("at").GetString()!, CultureInfo.InvariantCulture),
             root.GetProperty("text").GetString()!,
-            [.. facts.Where(f => !f.IsUsual)],
+            [.. facts.Where(f => !f.IsUsual && !f.IsOfWriter)],
             [.. Names(root, "denied").Concat(facts.Where(f => f.IsUsual).Select(f => f.Fact)).Distinct()],
             Names(root, "mentioned"),
             Names(root, "topics"),
@@ -44,4 +47,6 @@ public sealed record Utterance(
 public sealed record Expected(string Fact, string Value, string? Ear)
 {
     internal bool IsUsual => this is { Fact: "hearing", Value: "usual" };
+
+    internal bool IsOfWriter => this is { Fact: "about whom", Value: "me" };
 }
