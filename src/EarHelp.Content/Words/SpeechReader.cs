@@ -25,7 +25,7 @@ sealed class SpeechReader(Dialog dialog, WordPages pages, ICollection<string> an
         "today", "yesterday", "day before", "last weekend", "since", "ago", "days", "weeks", "months", "years", "over a time", "at once", "couple",
         "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "number words", "changed", "begun", "topic stop words", "own ear", "began on", "took days", "has ended", "breaks a phrase", "only tells", "clinician",
         "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "he or she",
-        "asks nothing", "no question", "asks at the start", "before a question", "asked is not said", "in years", "name is denied", "only with", "yields to", "is real", "fortnights", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
+        "asks nothing", "no question", "asks at the start", "before a question", "asked is not said", "asked is said", "in years", "name is denied", "only with", "yields to", "brings with it", "denies a list", "one of them", "together say", "named days", "is real", "of somebody real", "no anchor", "fortnights", "denies the last thing", "last thing is over", "day endings", "ended on", "shares times", "ended", "since then", "slowly", "over a night",
     ];
 
     public Speech Read()

@@ -19,15 +19,36 @@ sealed class Database(NpgsqlDataSource source) : IAsyncDisposable
 
     /// <summary>Does work on one connection; once more if the connection was cut or another transaction was in the way.</summary>
     /// <exception cref="StoreFailedException">The database does not answer, or refuses.</exception>
-    public async ValueTask<T> UseAsync<T>(Func<NpgsqlConnection, Task<T>> use, CancellationToken cancellation)
+    public ValueTask<T> UseAsync<T>(Func<NpgsqlConnection, Task<T>> use, CancellationToken cancellation) => TryAsync(async () =>
+    {
+        var connection = await source.OpenConnectionAsync(cancellation).ConfigureAwait(false);
+        await using var _ = connection.ConfigureAwait(false);
+        return await use(connection).ConfigureAwait(false);
+    });
+
+    /// <summary>The same where work and connection are not done when it returns: who gives the work closes the connection.</summary>
+    /// <exception cref="StoreFailedException">The database does not answer, or refuses.</exception>
+    public ValueTask<T> OpenAsync<T>(Func<NpgsqlConnection, Task<T>> begin, CancellationToken cancellation) => TryAsync(async () =>
+    {
+        var connection = await source.OpenConnectionAsync(cancellation).ConfigureAwait(false);
+        try
+        {
+            return await begin(connection).ConfigureAwait(false);
+        }
+        catch
+        {
+            await connection.DisposeAsync().ConfigureAwait(false);
+            throw;
+        }
+    });
+
+    async ValueTask<T> TryAsync<T>(Func<Task<T>> work)
     {
         for (var tries = 1; ; tries++)
         {
             try
             {
-                var connection = await source.OpenConnectionAsync(cancellation).ConfigureAwait(false);
-                await using var _ = connection.ConfigureAwait(false);
-                var result = await use(connection).ConfigureAwait(false);
+                var result = await work().ConfigureAwait(false);
                 _isReached = true;
                 return result;
             }
@@ -46,16 +67,7 @@ sealed class Database(NpgsqlDataSource source) : IAsyncDisposable
         }
     }
 
-    /// <summary>A connection for longer than one piece of work.</summary>
-    /// <exception cref="StoreFailedException">The database does not answer.</exception>
-    public async ValueTask<NpgsqlConnection> OpenAsync(CancellationToken cancellation)
-    {
-        // One that the server has closed is found out here and not later.
-        await UseAsync(c => c.FirstAsync("select 1", cancellation), cancellation).ConfigureAwait(false);
-        return await source.OpenConnectionAsync(cancellation).ConfigureAwait(false);
-    }
-
-    /// <summary>The same in one transaction.</summary>
+    /// <summary>Does work in one transaction.</summary>
     public ValueTask<T> TransactAsync<T>(Func<NpgsqlConnection, Task<T>> use, CancellationToken cancellation) => UseAsync(
         async connection =>
         {

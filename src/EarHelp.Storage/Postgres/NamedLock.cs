@@ -13,23 +13,15 @@ sealed class NamedLock(NpgsqlConnection connection, string name) : IAsyncDisposa
 
     /// <returns>Null: another has it, or shares it.</returns>
     /// <exception cref="Conversation.Keeping.StoreFailedException">The database does not answer.</exception>
-    public static async ValueTask<NamedLock?> TryTakeAsync(Database database, string name, CancellationToken cancellation)
-    {
-        var connection = await database.OpenAsync(cancellation).ConfigureAwait(false);
-        try
+    public static ValueTask<NamedLock?> TryTakeAsync(Database database, string name, CancellationToken cancellation) => database.OpenAsync(
+        async connection =>
         {
             if (await connection.FirstAsync("select pg_try_advisory_lock" + Key, cancellation, name).ConfigureAwait(false) is true)
                 return new NamedLock(connection, name);
-        }
-        catch
-        {
             await connection.DisposeAsync().ConfigureAwait(false);
-            throw;
-        }
-
-        await connection.DisposeAsync().ConfigureAwait(false);
-        return null;
-    }
+            return (NamedLock?)null;
+        },
+        cancellation);
 
     /// <summary>Shares it for as long as something is done on a connection.</summary>
     public static async Task<T> ShareAsync<T>(NpgsqlConnection connection, string name, Func<Task<T>> use, CancellationToken cancellation)

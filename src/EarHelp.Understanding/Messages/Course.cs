@@ -14,7 +14,7 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
         var times = read.Where(t => !ages.Exists(a => Between(a, words.Cover(Math.Max(0, t.First), t.Last)) == 0)).ToList();
         foreach (var (thing, date) in book.BeganOn)
         {
-            if (Affirmed(facts, thing) is { } said && (SinceThen(times, facts, said) ?? Nearest(times, facts, said, IsBeginning)) is { } time)
+            if (Affirmed(facts, thing) is { } said && (SinceThen(times, facts, said) ?? Nearest(times, facts, said, IsBeginning) ?? Nearest(times, facts, said, (t, p) => IsLengthOf(t, p, said))) is { } time)
                 Add(facts, said, date, DayOf(time), time);
         }
 
@@ -50,20 +50,26 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
 
     void AddPace(List<SaidFact> facts, SaidFact said, Fact over, List<SaidTime> times)
     {
-        var isSlow = scopes.Of("slowly").Count > 0;
-        if (Nearest(times, facts, said, (t, _) => t.IsSpan || (isSlow && t.Days is not null)) is { Days: { } days } time)
+        if (Nearest(times, facts, said, (t, _) => t.IsSpan) is { Days: { } days } time)
             Add(facts, said, over, Number(days), time);
-        else if (scopes.Of("at once") is [var pace, ..])
-            AddAt(facts, said, over, "0", pace.First, pace.Last);
         else if (scopes.Of("over a night") is [var night, ..])
             AddAt(facts, said, over, "1", night.First, night.Last);
+        else if (scopes.Of("at once") is [var pace, ..])
+            AddAt(facts, said, over, "0", pace.First, pace.Last);
+        else if (scopes.Of("slowly").Count > 0 && Nearest(times, facts, said, (t, _) => t.Days is not null) is { Days: { } slowDays } slow)
+            Add(facts, said, over, Number(slowDays), slow);
     }
 
     /// <summary>A time with a word such as "since" or "ago" beside it, or after "began", "woke up" and the like in its sentence.</summary>
     bool IsBeginning(SaidTime time, Place place) => !time.IsSpan && (place == Place.InClause || !IsBeside(time, "ended", 8, 6))
         && (IsBeside(time, "since", 4, 2) || IsBeside(time, "ago", 4, 2) || IsBeside(time, "begun", 8, 8) || IsBeside(time, "changed", 8, 8));
 
-    bool IsEnd(SaidTime time, Place place) => !time.IsSpan && IsBeside(time, "ended", 8, 6);
+    /// <summary>"Hurts 4 days", "3 days muffled": a length of time that touches the thing needs no word beside it.</summary>
+    bool IsLengthOf(SaidTime time, Place place, SaidFact said) =>
+        place == Place.InClause && time is { IsSpan: false, Days: not null } && Between(words.Cover(Math.Max(0, time.First), time.Last), said.Span) <= LettersOfTouching && !IsBeside(time, "ended", 8, 6);
+
+    /// <summary>"Four since Christmas. The last cleared up in July": what goes on since a day did not end on it.</summary>
+    bool IsEnd(SaidTime time, Place place) => !time.IsSpan && !scopes.Of("since an event").Any(s => s.Last == time.First - 1) && IsBeside(time, "ended", 8, 6);
 
     bool IsBeside(SaidTime time, string kind, int before, int after) =>
         scopes.Of(kind).Any(t => t.First <= time.First ? time.First - t.First <= before : Math.Abs(t.First - time.Last) <= after);
@@ -160,5 +166,5 @@ sealed class Course(PhraseBook book, MessageWords words, Scopes scopes, List<Sai
         one.Start > other.End ? one.Start - other.End : other.Start > one.End ? other.Start - one.End : 0;
 
     /// <summary>A time farther away than this belongs to something else; the end of a clause or of a sentence counts as so many letters. Limits of the machine.</summary>
-    const int FarthestLetters = 130, LettersOfSentenceEnd = 40, LettersOfClauseEnd = 20;
+    const int LettersOfTouching = 5, FarthestLetters = 130, LettersOfSentenceEnd = 40, LettersOfClauseEnd = 20;
 }

@@ -93,7 +93,8 @@ public sealed class MessageReader
     {
         if (fact.Values is not FactValues.Numbers)
             return null;
-        foreach (var place in found.Places)
+        // The "a" in "a 9" is no figure.
+        foreach (var place in found.Places.OrderByDescending(p => char.IsAsciiDigit(_words[p][0])))
         {
             var word = _words[place];
             if (decimal.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var figure)
@@ -145,7 +146,7 @@ public sealed class MessageReader
             return Standing.OfAnother;
         if (IsElsewhere(found) || IsNearly(found))
             return Standing.Mentioned;
-        if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found))
+        if (_scopes.OfAnybody[found.First] || (_scopes.Supposed[found.First] && !staysTrue && !IsSaidByAsking(found) && !_scopes.Of("is real").Any(r => r.Last >= found.First && r.First <= found.Last)) || IsOnlyAsked(found) || IsAskedAtLarge(found))
             return Standing.Supposed;
         var isOver = IsTrueForYear(found) ? _scopes.LongOver[found.First] : _scopes.Over[found.First] && !staysTrue;
         return isOver ? Standing.Past : Standing.Affirmed;
@@ -163,6 +164,22 @@ public sealed class MessageReader
 
         bool IsIn(string kind) => _scopes.Of(kind).Any(t => t.First >= start && t.First < end);
     }
+
+    /// <summary>"Do ears bleed afterwards?": behind a word that asks, in a clause that names nobody whose ear it might be. An emergency is never only asked about.</summary>
+    bool IsAskedAtLarge(Finding<Phrase> found)
+    {
+        if (found.Meaning.Fact is null || _book.IsLoose(found.Meaning) || IsSaidByAsking(found))
+            return false;
+        var asking = _scopes.AskingBefore(_words.SentenceStart(found.First), found.First);
+        if (asking is not { } from)
+            return false;
+        var (start, end) = (Math.Max(from, _words.CommaClauseStart(found.First)), _words.CommaClauseEnd(found.Last));
+        return !Array.Exists(Anchors, kind => _scopes.Of(kind).Any(t => t.First >= start && t.First < end && !_scopes.Of("no anchor").Any(n => n.First <= t.First && n.Last >= t.First)));
+    }
+
+    bool IsSaidByAsking(Finding<Phrase> found) => found.Meaning.Fact is { } fact && _book.AskedIsSaid.Contains(fact);
+
+    static readonly string[] Anchors = ["of somebody real", "left", "right", "since an event"];
 
     bool IsNearly(Finding<Phrase> found) =>
         _book.FactsOf(found.Meaning).Any(_book.NotIfNearly.Contains) && _scopes.Of("nearly").Any(n => n.Last == found.First - 1 || (n.Last < found.First && n.Last >= found.First - 3 && !_scopes.StartsClause(found.First)));
@@ -213,10 +230,15 @@ public sealed class MessageReader
         {
             for (var i = 0; i < _facts.Count; i++)
             {
-                if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed)
+                if (_facts[i].Fact == thing.Index && _facts[i].Standing == Standing.Affirmed && !(thing.Clear is { } clear && _facts[i].Written == thing.Values.NameOf(clear)))
                     _facts[i] = _facts[i] with { Standing = Standing.Mentioned };
             }
         }
+
+        foreach (var (thing, other) in _book.BringsWithIt)
+            AddBrought(thing, other);
+        foreach (var (one, other, third) in _book.TogetherSay.Where(t => IsSaid(t.Other)))
+            AddBrought(one, third);
 
         foreach (var (thing, _) in _book.SaidWith.Where(p => _plainlyNamed.Contains(p.Thing.Index) && IsSaid(p.Other)))
         {
@@ -225,6 +247,14 @@ public sealed class MessageReader
         }
 
         bool IsSaid(Fact fact) => _facts.Exists(f => f.Fact == fact.Index && f.Standing == Standing.Affirmed);
+    }
+
+    /// <summary>Says a thing in the words of another that brings it with it, unless it is said or denied in words of its own.</summary>
+    void AddBrought(Fact by, Fact thing)
+    {
+        if (_facts.Find(f => f.Fact == by.Index && f.Standing == Standing.Affirmed) is { } said && !_facts.Exists(f => f.Fact == thing.Index && f.Standing is Standing.Affirmed or Standing.Denied)
+            && thing.Values.IndexOf("yes") is not null)
+            _facts.Add(said with { Fact = thing.Index, Written = "yes", Ear = thing.About == About.Ear ? said.Ear : null });
     }
 
     string? EarsSaid()

@@ -27,6 +27,8 @@ sealed class MessageWords
             _mended[i] = book.Mend(_words[i].Text);
             own.Clear();
             book.Symbols.Of(_mended[i], own);
+            if (HasIs(i) && book.Knows(_words[i].Text[..^1]))
+                book.Symbols.Of(_words[i].Text[..^1], own);
             _symbols[i] = own.ConvertAll(s => (s, 1));
             _beginsSentence[i] = i == 0 || IsSentenceEnd(i);
         }
@@ -131,6 +133,13 @@ sealed class MessageWords
             if (wholes[at] <= length)
                 _symbols[at].Add((symbol, length));
         }
+    }
+
+    /// <summary>"My neck's stiff": the word without the letter behind its apostrophe is meant too.</summary>
+    bool HasIs(int at)
+    {
+        var own = _text.AsSpan(_words[at].Span.Start, _words[at].Span.Length);
+        return own.Length > 3 && own[^1] is 's' or 'S' && own[^2] is '\'' or '\u2019';
     }
 
     /// <summary>By place: how many words name one thing together with the one that stands there; 1 for most.</summary>

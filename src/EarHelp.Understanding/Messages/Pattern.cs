@@ -5,17 +5,23 @@ namespace EarHelp.Understanding.Messages;
 /// <summary>Reads a phrase as its authors write it into the plain rows of words that it stands for.</summary>
 /// <remarks>
 /// <c>a/b</c> is one or the other, <c>(a)</c> may be left out, <c>..</c> is a gap of a few words, <c>itch-</c> any word that begins so,
-/// <c>@name</c> any member of a class, <c>#</c> a figure, <c>#10</c> one such as 7/10, <c>#kg</c> one such as 48kg, <c>^</c> a place where a clause begins or ends.
+/// <c>a &amp; b</c> both with a gap between them, in either order, <c>@name</c> any member of a class, <c>#</c> a figure, <c>#10</c> one such as 7/10, <c>#kg</c> one such as 48kg, <c>^</c> a place where a clause begins or ends.
 /// </remarks>
 static class Pattern
 {
-    public const string Gap = "..", Edge = "^";
+    public const string Gap = "..", Edge = "^", EitherOrder = " & ";
 
     /// <summary>A limit of the machine: so many rows at most of one phrase.</summary>
     const int MostRows = 512;
 
     public static List<List<string>> Rows(string written)
     {
+        if (written.IndexOf(EitherOrder, StringComparison.Ordinal) is > 0 and var at)
+        {
+            var (one, other) = (written[..at], written[(at + EitherOrder.Length)..]);
+            return [.. Rows($"{one} {Gap} {other}"), .. Rows($"{other} {Gap} {one}")];
+        }
+
         List<List<string>> rows = [[]];
         foreach (var part in Parts(written))
         {

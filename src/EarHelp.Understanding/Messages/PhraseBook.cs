@@ -35,7 +35,9 @@ public sealed class PhraseBook
     /// <summary>Facts that point at a topic where all of them are named.</summary>
     internal List<(int[] Facts, string Topic)> TopicsOfFacts { get; } = [];
 
-    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([], Array.Empty<string>().ToLookup(p => p));
+    internal TopicRanking Ranking { get; private set; } = TopicRanking.Of([], NoWords, NoWords);
+
+    static readonly ILookup<string, string> NoWords = Array.Empty<string>().ToLookup(p => p);
 
     /// <summary>What people write in several ways, and the one way in which patterns have it; by the first word.</summary>
     internal ILookup<string, (string[] Long, string Short)> ShortForms { get; private set; } = Array.Empty<(string[], string)>().ToLookup(_ => "");
@@ -61,6 +63,12 @@ public sealed class PhraseBook
     /// <summary>What is said although it is only named, where another thing is said too, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> SaidWith { get; } = [];
 
+    /// <summary>What cannot be without another thing, and that thing: who tells the first has said the second.</summary>
+    internal List<(Fact Thing, Fact Other)> BringsWithIt { get; } = [];
+
+    /// <summary>Two things that, said of one ear, say a third.</summary>
+    internal List<(Fact One, Fact Other, Fact Third)> TogetherSay { get; } = [];
+
     /// <summary>What is no more than named where a graver thing is said in the same words, and that thing.</summary>
     internal List<(Fact Thing, Fact Other)> YieldsTo { get; } = [];
 
@@ -84,6 +92,9 @@ public sealed class PhraseBook
 
     /// <summary>Facts that a question names without saying them.</summary>
     internal HashSet<int> AskedIsNotSaid { get; } = [];
+
+    /// <summary>Facts that a question says however it is put: whoever asks for pain relief wants it.</summary>
+    internal HashSet<int> AskedIsSaid { get; } = [];
 
     /// <summary>Facts that a denial of a word which only names them denies.</summary>
     internal HashSet<int> NameIsDenied { get; } = [];
@@ -116,7 +127,10 @@ public sealed class PhraseBook
             book.AddAll(book.Topics, answer.AskedAs, answer.Id);
         foreach (var list in speech.Triggers)
             book.AddTriggers(list);
-        book.Ranking = TopicRanking.Of(wording.Answers.Values, speech.Topics.SelectMany(t => t.Patterns.Where(p => !p.StartsWith('+')).Select(p => (t.Name, Pattern: p))).ToLookup(p => p.Name, p => p.Pattern, StringComparer.Ordinal));
+        var asked = speech.Topics.SelectMany(t => t.Patterns.Where(p => !p.StartsWith('+')).Select(p => (t.Name, Pattern: p))).ToLookup(p => p.Name, p => p.Pattern, StringComparer.Ordinal);
+        var inQuestions = asked.SelectMany(t => t).SelectMany(p => p.Split(' ')).Where(w => w.StartsWith('@')).ToHashSet(StringComparer.Ordinal);
+        book.Ranking = TopicRanking.Of(wording.Answers.Values, asked, speech.Classes.Select(c => (Name: "@" + c.Name, c.Patterns)).Where(c => inQuestions.Contains(c.Name))
+            .SelectMany(c => c.Patterns.Select(p => (c.Name, Word: p))).ToLookup(p => p.Word, p => p.Name, StringComparer.Ordinal));
         foreach (var word in book.Symbols.Words)
             book._spelling.Add(word.TrimEnd('-'));
         return book;
@@ -171,8 +185,40 @@ public sealed class PhraseBook
         return _spelling.Mend(word);
     }
 
+    /// <summary>The rows that name facts, and where they are kept.</summary>
+    HashSet<int>? FactsNamedIn(string row) => row switch
+    {
+        "shares times" => SharesTimes,
+        "gaps go on" => _loose,
+        "stays true" => StayTrue,
+        "true for a year" => TrueForYear,
+        "hidden inside" => HiddenInside,
+        "of the ear alone" => OfEarAlone,
+        "not if nearly" => NotIfNearly,
+        "asked is not said" => AskedIsNotSaid,
+        "asked is said" => AskedIsSaid,
+        "name is denied" => NameIsDenied,
+        "in years" => InYears,
+        _ => null,
+    };
+
+    /// <summary>The rows that name two facts each, and where they are kept.</summary>
+    List<(Fact, Fact)>? PairsNamedIn(string row) => row switch
+    {
+        "began on" => BeganOn,
+        "ended on" => EndedOn,
+        "took days" => TookDays,
+        "only with" => OnlyWith,
+        "said with" => SaidWith,
+        "brings with it" => BringsWithIt,
+        "yields to" => YieldsTo,
+        _ => null,
+    };
+
     void AddTriggers(SpokenList list)
     {
+        FactsNamedIn(list.Name)?.UnionWith(FactsOf(list));
+        PairsNamedIn(list.Name)?.AddRange(Pairs(list));
         switch (list.Name)
         {
             case "short forms":
@@ -196,60 +242,24 @@ public sealed class PhraseBook
                 foreach (var word in _numbers.Keys)
                     Symbols.Add(word);
                 break;
-            case "began on":
-                BeganOn.AddRange(Pairs(list));
+            case "together say":
+                foreach (var facts in list.Patterns.Select(p => p.Split('=', '+').Select(name => Dialog.FindFact(name.Trim())).OfType<Fact>().ToList()).Where(f => f.Count == 3))
+                    TogetherSay.Add((facts[0], facts[1], facts[2]));
                 break;
-            case "ended on":
-                EndedOn.AddRange(Pairs(list));
-                break;
-            case "shares times":
-                SharesTimes.UnionWith(FactsOf(list));
-                break;
-            case "took days":
-                TookDays.AddRange(Pairs(list));
-                break;
-            case "only with":
-                OnlyWith.AddRange(Pairs(list));
-                break;
-            case "said with":
-                SaidWith.AddRange(Pairs(list));
-                break;
-            case "gaps go on":
-                _loose.UnionWith(FactsOf(list));
-                break;
-            case "yields to":
-                YieldsTo.AddRange(Pairs(list));
-                break;
-            case "stays true":
-                StayTrue.UnionWith(FactsOf(list));
-                break;
-            case "true for a year":
-                TrueForYear.UnionWith(FactsOf(list));
-                break;
-            case "hidden inside":
-                HiddenInside.UnionWith(FactsOf(list));
-                break;
-            case "of the ear alone":
-                OfEarAlone.UnionWith(FactsOf(list));
-                break;
-            case "not if nearly":
-                NotIfNearly.UnionWith(FactsOf(list));
+            case "named days":
+                foreach (var pair in list.Patterns.Select(p => p.Split('=')).Where(p => p.Length == 2))
+                {
+                    if (NodaTime.Text.AnnualDatePattern.CreateWithInvariantCulture("M-d").Parse(pair[1].Trim()) is { Success: true, Value: var day })
+                        AddAll(Triggers, [pair[0].Trim()], new Trigger(list.Name, day));
+                }
+
                 break;
             case "one thing":
                 break;
             case "vague values":
                 VagueValues.AddRange(from pair in list.Patterns.Select(p => p.Split('=')) where pair.Length == 2 let fact = Dialog.FindFact(pair[0].Trim()) where fact is not null select (fact, pair[1].Trim()));
                 break;
-            case "asked is not said":
-                AskedIsNotSaid.UnionWith(FactsOf(list));
-                break;
-            case "name is denied":
-                NameIsDenied.UnionWith(FactsOf(list));
-                break;
-            case "in years":
-                InYears.UnionWith(FactsOf(list));
-                break;
-            default:
+            case var name when FactsNamedIn(name) is null && PairsNamedIn(name) is null:
                 AddAll(Triggers, list.Patterns, new Trigger(list.Name));
                 break;
         }
@@ -285,10 +295,3 @@ public sealed class PhraseBook
             tree.Add([.. Shortened(row).Select(w => w == Pattern.Gap ? (int?)null : Symbols.Add(w))], meaning);
     }
 }
-
-/// <summary>What a phrase says: a value of a fact (null values: its figure), or that an emergency is there.</summary>
-/// <param name="OnlyMentions">It names the fact and says nothing of it.</param>
-readonly record struct Phrase(int? Fact, ValueSet? Values, int? Signpost, bool OnlyMentions = false);
-
-/// <param name="Kind">As the authors' table names it.</param>
-readonly record struct Trigger(string Kind);

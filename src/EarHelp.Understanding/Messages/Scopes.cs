@@ -21,7 +21,7 @@ sealed class Scopes
         (_words, _phrases) = (words, phrases);
         _inPhrase = Places(phrases);
         var masked = Places(triggers.FindAll(t => t.Meaning.Kind == "denies nothing"));
-        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies the last thing" or "denies the clause before" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
+        _triggers = triggers.FindAll(t => t.Meaning.Kind is "denies nothing" or "denies a list" or "denies the last thing" or "denies the clause before" || !t.Meaning.Kind.StartsWith("denies", StringComparison.Ordinal)
             || (!Array.Exists(t.Places, p => masked[p]) && !Array.Exists(t.Places, p => _inPhrase[p])));
         foreach (var trigger in _triggers)
         {
@@ -109,10 +109,17 @@ sealed class Scopes
     /// <summary>Whether a sentence asks what stands at a place: a word that asks stands before it, or a question mark ends the sentence and none stands behind it.</summary>
     public bool Asks(int start, int end, int at)
     {
-        var asks = Of("asks").Where(t => t.Places.Length > 1 || _words.BeginsClause(t.First)).Concat(Of("asks at the start").Where(t => _words.BeginsClause(t.First)))
-            .Where(t => t.First >= start && t.First < end && !Of("no question").Any(n => n.First == t.First)).ToList();
+        var asks = Asking().Where(t => t.First >= start && t.First < end).ToList();
         return asks.Exists(t => t.First <= at) || (_words.HasMarkBefore(end, '?') && asks.Count == 0);
     }
+
+    /// <summary>Where the words begin that ask, last before a place; null: none asks.</summary>
+    public int? AskingBefore(int start, int at) =>
+        Asking().Where(t => t.First >= start && t.First <= at).Select(t => (int?)t.First).Max();
+
+    IEnumerable<Finding<Trigger>> Asking() =>
+        Of("asks").Where(t => t.Places.Length > 1 || _words.BeginsClause(t.First)).Concat(Of("asks at the start").Where(t => _words.BeginsClause(t.First)))
+            .Where(t => !Of("no question").Any(n => n.First == t.First));
 
     void Mark(Finding<Trigger> trigger)
     {
@@ -120,6 +127,9 @@ sealed class Scopes
         {
             case "denies what follows":
                 DenyAfter(trigger);
+                break;
+            case "denies a list":
+                Fill(Denied, trigger.Last + 1, _words.SentenceEnd(trigger.Last));
                 break;
             case "denies what is before":
                 DenyBefore(trigger);

@@ -28,6 +28,12 @@ static class Times
         AddDay("day before", 2);
         foreach (var trigger in scopes.Of("last weekend"))
             times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(6), null, false, today));
+        foreach (var trigger in scopes.Of("named days"))
+        {
+            var inYear = trigger.Meaning.Day!.Value.InYear(today.Year);
+            times.Add(new SaidTime(trigger.First, trigger.Last, inYear > today ? inYear.PlusYears(-1) : inYear, null, false, today));
+        }
+
         for (var i = 0; i < Weekdays.Length; i++)
         {
             foreach (var trigger in scopes.Of(Weekdays[i]))
@@ -66,6 +72,8 @@ static class Times
                 return FigureWith(words[unit.First]);
             if (book.NumberOf(words[unit.First - 1]) is { } number)
                 return char.IsAsciiDigit(words[unit.First - 1][0]) || number > 1 || IsMarked(unit) ? number : null;
+            if (scopes.Of("one of them").Any(o => o.Last == unit.First - 1))
+                return 1;
             return scopes.Of("couple").Any(c => c.Last == unit.First - 1) ? 2 : FigureWith(words[unit.First]);
         }
 

@@ -34,6 +34,19 @@ public static class TopicReader
             return null;
         if (isQuestion || !isPlainlyAsked)
             Array.Fill(asks, true);
+        var (found, ranked) = Rank(book, words, said, asks);
+        if (found is null && isPlainlyAsked && Array.Exists(asks, a => !a))
+        {
+            // "My neighbour swears by candles. Are they any use?": what is asked about stands in another sentence.
+            Array.Fill(asks, true);
+            (found, ranked) = Rank(book, words, said, asks);
+        }
+
+        return found is null && !isPlainlyAsked ? null : new AskedTopics(found, ranked);
+    }
+
+    static (RankedTopic? Found, ImmutableArray<RankedTopic> Nearest) Rank(PhraseBook book, MessageWords words, Said said, bool[] asks)
+    {
         var ids = book.Ranking.Ids.ToList();
         var scores = book.Ranking.Scores(Own(book, words, asks, isAsking: true));
         var others = book.Ranking.Scores(Own(book, words, asks, isAsking: false));
@@ -45,9 +58,11 @@ public static class TopicReader
 
         var ranked = ids.Select((id, i) => (Id: id, Score: best.GetValueOrDefault(id) + (scores[i] * WeightOfRanking) + (others[i] * WeightOfRanking * WeightOfOthers)))
             .OrderByDescending(t => t.Score).Take(Nearest).Where(t => t.Score > 0).Select(t => new RankedTopic(t.Id, t.Score)).ToImmutableArray();
-        var found = ranked is [{ Score: >= Enough } first, ..] ? first : null;
-        return found is null && !isPlainlyAsked ? null : new AskedTopics(found, ranked);
+        return (ranked is [{ Score: >= Enough } first, ..] && (best.ContainsKey(first.Id) || book.Ranking.Shared(first.Id, Own(book, words, asks, isAsking: true)) >= FewestShared) ? first : null, ranked);
     }
+
+    /// <summary>Where nothing listed is found, one word alone, however seldom, finds no answer.</summary>
+    const int FewestShared = 2;
 
     /// <summary>A message that says nothing of any fact may be the name of an answer.</summary>
     static bool SaysNothing(Said said) => said.Signposts.IsEmpty && said.Facts.All(f => f.Standing == Standing.Mentioned);

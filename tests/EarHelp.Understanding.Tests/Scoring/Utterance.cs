@@ -5,6 +5,10 @@ using System.Text.Json;
 namespace EarHelp.Understanding.Tests.Scoring;
 
 /// <summary>A message that somebody invented, with what it says.</summary>
+/// <remarks>
+/// That the hearing is as usual counts as a denial, whether its writer lists it as one or as a fact. That the message is about its writer is
+/// no fact that it says: most labels leave it out.
+/// </remarks>
 public sealed record Utterance(
     string Id,
     DateTime At,
@@ -21,12 +25,13 @@ public sealed record Utterance(
     {
         using var json = JsonDocument.Parse(line);
         var root = json.RootElement;
+        var facts = root.GetProperty("facts").EnumerateArray().Select(f => new Expected(f.GetProperty("fact").GetString()!, f.GetProperty("value").ToString(), EarOf(f))).ToList();
         return new Utterance(
             root.GetProperty("id").GetString()!,
             DateTime.Parse(root.GetProperty("at").GetString()!, CultureInfo.InvariantCulture),
             root.GetProperty("text").GetString()!,
-            [.. root.GetProperty("facts").EnumerateArray().Select(f => new Expected(f.GetProperty("fact").GetString()!, f.GetProperty("value").ToString(), EarOf(f)))],
-            Names(root, "denied"),
+            [.. facts.Where(f => !f.IsUsual && !f.IsOfWriter)],
+            [.. Names(root, "denied").Concat(facts.Where(f => f.IsUsual).Select(f => f.Fact)).Distinct()],
             Names(root, "mentioned"),
             Names(root, "topics"),
             root.GetProperty("signpost").GetString());
@@ -39,4 +44,9 @@ public sealed record Utterance(
 }
 
 /// <param name="Ear">Null: not said, or the fact is not about an ear.</param>
-public sealed record Expected(string Fact, string Value, string? Ear);
+public sealed record Expected(string Fact, string Value, string? Ear)
+{
+    internal bool IsUsual => this is { Fact: "hearing", Value: "usual" };
+
+    internal bool IsOfWriter => this is { Fact: "about whom", Value: "me" };
+}

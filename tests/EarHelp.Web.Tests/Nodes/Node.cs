@@ -119,8 +119,15 @@ public sealed class Node(string? database, int port) : IAsyncDisposable
     {
         using var client = SocketClient.To(ControlSocket.PathIn(Data));
         using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative)) { Content = body };
-        using var answer = await client.SendAsync(request);
-        return await answer.Content.ReadAsStringAsync();
+        try
+        {
+            using var answer = await client.SendAsync(request);
+            return await answer.Content.ReadAsStringAsync();
+        }
+        catch (HttpRequestException failure)
+        {
+            throw new InvalidOperationException($"The node does not answer at its socket. {(_process is { HasExited: true } ended ? $"It ended with code {ended.ExitCode}." : "It runs.")} {Printed}", failure);
+        }
     }
 
     public async ValueTask DisposeAsync()
