@@ -34,8 +34,9 @@ public sealed partial class CheckInWatch(
             {
                 await LookAsync(stoppingToken);
             }
-            catch (StoreFailedException failure)
+            catch (Exception failure) when (!stoppingToken.IsCancellationRequested)
             {
+                // Whatever it was, the pages are served on, and it is looked once more.
                 LogFailed(log, failure.GetType().Name);
             }
         }

@@ -47,14 +47,14 @@ public sealed partial class NodeWatch(
                 LogAtHand(log, signed);
             return true;
         }
-        catch (StoreFailedException failure)
+        catch (Exception failure) when (!stopping.IsCancellationRequested)
         {
             LogNotAtHand(log, failure.Message);
             return false;
         }
     }
 
-    /// <summary>A withdrawal must not be missed because the database, or the disk, failed at that moment: false means once more.</summary>
+    /// <summary>A withdrawal must not be missed because the database, the disk or anything else failed at that moment: false means once more.</summary>
     async Task<bool> IsTakenUpAsync(ChangedElsewhere change, CancellationToken stopping)
     {
         try
@@ -62,7 +62,7 @@ public sealed partial class NodeWatch(
             await TakeUpAsync(change, stopping);
             return true;
         }
-        catch (Exception failure) when (failure is StoreFailedException or IOException or UnauthorizedAccessException)
+        catch (Exception failure) when (!stopping.IsCancellationRequested)
         {
             LogFailed(log, failure.Message);
             return false;

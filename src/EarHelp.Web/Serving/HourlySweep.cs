@@ -1,5 +1,3 @@
-using EarHelp.Conversation.Keeping;
-
 namespace EarHelp.Web.Serving;
 
 /// <summary>Removes one kind of thing whose time is over, ten seconds after the start, when the first patients have their page, and every hour.</summary>
@@ -30,7 +28,7 @@ public abstract partial class HourlySweep(string things, TimeProvider clock, ILo
             if (removed > 0)
                 LogRemoved(log, removed, things);
         }
-        catch (StoreFailedException failure)
+        catch (Exception failure) when (!stopping.IsCancellationRequested)
         {
             LogFailed(log, things, failure.GetType().Name);
         }
