@@ -81,19 +81,19 @@ sealed class Bulletin(Database database, KnownKeys keys, TimeProvider clock)
         _isHeard = true;
         heard.TryWrite(new ChangedElsewhere.Anything());
         var known = await LookAsync(connection, cancellation).ConfigureAwait(false);
-        for (var looked = clock.GetTimestamp(); ; looked = clock.GetTimestamp())
+        var looked = clock.GetTimestamp();
+        while (true)
         {
             // Not only when nothing was heard for a while: where much is heard, that moment never comes.
-            while (await connection.WaitAsync(LookEvery, cancellation).ConfigureAwait(false) && clock.GetElapsedTime(looked) < LookEvery)
-            {
-            }
-
+            var isHeard = await connection.WaitAsync(LookEvery, cancellation).ConfigureAwait(false);
+            if (isHeard && clock.GetElapsedTime(looked) < LookEvery)
+                continue;
             var now = await LookAsync(connection, cancellation).ConfigureAwait(false);
             if (now.Ledger != known.Ledger)
                 heard.TryWrite(new ChangedElsewhere.Ledger());
             if (now.Closings != known.Closings)
                 heard.TryWrite(new ChangedElsewhere.Closings());
-            known = now;
+            (known, looked) = (now, clock.GetTimestamp());
         }
     }
 

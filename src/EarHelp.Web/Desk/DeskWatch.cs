@@ -3,6 +3,7 @@ using EarHelp.Clinic.Desk;
 using EarHelp.Clinic.Keeping;
 using EarHelp.Clinic.Requests;
 using EarHelp.Conversation.Keeping;
+using EarHelp.Web.Serving;
 using EarHelp.Web.Staff;
 using NodaTime;
 using NodaTime.Text;
@@ -11,51 +12,10 @@ namespace EarHelp.Web.Desk;
 
 /// <summary>Every minute, on one node at a time: what nobody has answered in time goes to whoever is on duty, and visits inside a closing at once are called off.</summary>
 public sealed partial class DeskWatch(
-    IKeptElsewhere elsewhere, RequestDesk desk, VisitRequests requests, IStaffStore staff, EscalatedNow escalated, Closing closing, Auditor auditor, TimeProvider clock, ILogger<DeskWatch> log) : BackgroundService
+    IKeptElsewhere elsewhere, RequestDesk desk, VisitRequests requests, IStaffStore staff, EscalatedNow escalated, Closing closing, Auditor auditor, TimeProvider clock, ILogger<DeskWatch> log)
+    : TimedWatch("desk", TimeSpan.Zero, TimeSpan.FromMinutes(1), clock, log)
 {
-    static readonly TimeSpan Pause = TimeSpan.FromMinutes(1);
-
-    readonly SemaphoreSlim _oneAtATime = new(1, 1);
-
-    public override void Dispose()
-    {
-        _oneAtATime.Dispose();
-        base.Dispose();
-    }
-
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
-    {
-        using var timer = new PeriodicTimer(Pause, clock);
-        do
-        {
-            try
-            {
-                await LookAsync(stoppingToken);
-            }
-            catch (Exception failure) when (!stoppingToken.IsCancellationRequested)
-            {
-                // Whatever it was, the pages are served on, and it is looked once more.
-                LogFailed(log, failure.GetType().Name);
-            }
-        }
-        while (await timer.WaitForNextTickAsync(stoppingToken));
-    }
-
-    /// <summary>Looks once.</summary>
-    public async Task LookAsync(CancellationToken cancellation)
-    {
-        await _oneAtATime.WaitAsync(cancellation);
-        try
-        {
-            await LookAloneAsync(cancellation);
-        }
-        finally
-        {
-            _oneAtATime.Release();
-        }
-    }
-
-    async Task LookAloneAsync(CancellationToken cancellation)
+    protected override async Task LookAloneAsync(CancellationToken cancellation)
     {
         var claimed = await elsewhere.ClaimAsync("desk", cancellation);
         await using var _ = claimed;
@@ -85,12 +45,9 @@ public sealed partial class DeskWatch(
         var form = $"escalated {request.Urgency.Rank} {InstantPattern.ExtendedIso.Format(request.SentAgainAt ?? request.MadeAt)}";
         var step = new DeskStep(DeskStepKind.Escalated, Actor.Service, desk.Now, names, request.Urgency);
         await requests.ChangeAsync(request.Conversation, form, (kept, now) => kept.Stepped(step with { At = now }, form, now), cancellation);
-        LogEscalated(log, request.Conversation);
+        LogEscalated(Log, request.Conversation);
     }
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "Nobody has answered the request of conversation {Conversation} in half of its time; it is shown to whoever is on duty.")]
     static partial void LogEscalated(ILogger log, string conversation);
-
-    [LoggerMessage(Level = LogLevel.Error, Message = "The desk could not be looked after ({Kind}); it is tried again in a minute.")]
-    static partial void LogFailed(ILogger log, string kind);
 }

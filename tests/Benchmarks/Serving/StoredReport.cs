@@ -18,6 +18,9 @@ static class StoredReport
     const int Writers = 256;
     const int OpeningConnections = 32;
 
+    /// <summary>For so long nobody asks for anything before the memory of an idle service is read.</summary>
+    static readonly TimeSpan Idle = TimeSpan.FromSeconds(5);
+
     /// <param name="among">Among how many conversations a turn is timed; null: a million.</param>
     public static async Task AddAsync(FigureTable table, string? among)
     {
@@ -94,7 +97,7 @@ static class StoredReport
                 await page.SendAsync();
             }
         })));
-        await Task.Delay(TimeSpan.FromSeconds(5));
+        await Task.Delay(Idle);
         var megabytes = server.MegabytesInUse;
         table.Add($"memory, {Of(Open)} open conversations, idle", FigureTable.Of(megabytes, "MB"), "under 300 MB", megabytes < 300);
     }

@@ -153,7 +153,7 @@ public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime,
         foreach (var hours in (int[])[2, -1, 0])
         {
             _timeOfOther.Set(_time.Ahead + TimeSpan.FromHours(hours));
-            await Task.Delay(TimeSpan.FromSeconds(1.1));
+            await _second.UntilClockAsync(_timeOfOther);
             await _crowd.MoreAsync($"one clock {hours} hours off");
         }
 

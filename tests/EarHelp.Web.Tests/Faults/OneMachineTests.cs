@@ -25,7 +25,7 @@ public sealed class OneMachineTests(ITestOutputHelper output)
         foreach (var hours in (int[])[48, -3, 0])
         {
             time.Set(TimeSpan.FromHours(hours));
-            await Task.Delay(TimeSpan.FromSeconds(1.1));
+            await node.UntilClockAsync(time);
             await crowd.MoreAsync($"clock {hours} hours off");
         }
 

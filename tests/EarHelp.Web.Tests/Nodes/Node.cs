@@ -79,6 +79,16 @@ public sealed class Node(string? database, int port) : IAsyncDisposable
         return (int)answer.StatusCode;
     }
 
+    /// <summary>Waits until its clock, as its answers tell it (RFC 9110, Date), is the moved one.</summary>
+    internal Task UntilClockAsync(MovedTime time) => Waiting.UntilAsync(
+        async () =>
+        {
+            using var client = new HttpClient { BaseAddress = Address };
+            using var answer = await client.GetAsync(new Uri("/health/live", UriKind.Relative));
+            return answer.Headers.Date is { } told && (told - time.Now).Duration() < TimeSpan.FromMinutes(1);
+        },
+        () => $"Its clock was not moved by {time.Ahead}.");
+
     /// <summary>As a loss of the machine: nothing is tidied up.</summary>
     public async Task KillAsync()
     {
