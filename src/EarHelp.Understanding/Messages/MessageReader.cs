@@ -18,7 +18,7 @@ public sealed class MessageReader
     readonly List<SaidFact> _facts = [];
     readonly List<(int Fact, int At)> _ended = [];
     readonly HashSet<int> _plainlyNamed = [];
-    readonly bool _isAboutAnother;
+    readonly Finding<Trigger>? _another;
 
     MessageReader(PhraseBook book, string text, LocalDate today)
     {
@@ -34,8 +34,8 @@ public sealed class MessageReader
         all.RemoveAll(f => !book.IsLoose(f.Meaning) && f.HasInGap(ends));
         _phrases = Overlaps.Settle(book, all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
-        _isAboutAnother = Person.IsAnother(_scopes);
-        _sides = new Sides(_words, _scopes, _isAboutAnother);
+        _another = Person.Another(_scopes);
+        _sides = new Sides(_words, _scopes, _another is not null);
         _times = Times.Read(book, _words, _scopes, today);
     }
 
@@ -59,7 +59,7 @@ public sealed class MessageReader
                 signposts.Add(new SaidSignpost(signpost, standing, _words.Cover(found.First, found.Last)));
             else if (found.Meaning.Fact is { } fact)
                 AddFact(found, _book.Dialog.Facts[fact], standing);
-            if (standing == Standing.Mentioned && found.Meaning.Fact is { } named && !_scopes.IsMarked(found.First) && !(_isAboutAnother ? _scopes.OfThird : _scopes.OfAnother)[found.First])
+            if (standing == Standing.Mentioned && found.Meaning.Fact is { } named && !_scopes.IsMarked(found.First) && !(_another is not null ? _scopes.OfThird : _scopes.OfAnother)[found.First])
                 _plainlyNamed.Add(named);
         }
 
@@ -142,7 +142,7 @@ public sealed class MessageReader
             return isDenied && found.Meaning.Fact is { } named && _book.NameIsDenied.Contains(named) ? Standing.Denied : Standing.Mentioned;
         if (isDenied)
             return Standing.Denied;
-        if (_isAboutAnother ? _scopes.OfThird[found.First] : _scopes.OfAnother[found.First])
+        if (_another is not null ? _scopes.OfThird[found.First] : _scopes.OfAnother[found.First])
             return Standing.OfAnother;
         if (IsElsewhere(found) || IsNearly(found))
             return Standing.Mentioned;
@@ -270,9 +270,9 @@ public sealed class MessageReader
 
     void AddPersonAndEars()
     {
-        if (_book.Dialog.FindFact("about whom") is { } whom && _isAboutAnother && whom.Values.IndexOf("someone else") is { } other)
-            _facts.Add(new SaidFact(whom.Index, whom.Values.NameOf(other), null, Standing.Affirmed, false, _words.Cover(0, 0)));
-        if (_book.Dialog.FindFact("ears affected") is { } ears && EarsSaid() is { } all && ears.Values.IndexOf(all) is not null)
-            _facts.Add(new SaidFact(ears.Index, all, null, Standing.Affirmed, false, _words.Cover(0, 0)));
+        if (_book.Dialog.FindFact(KnownFacts.AboutWhom) is { } whom && _another is { } named && whom.Values.IndexOf("someone else") is { } other)
+            _facts.Add(new SaidFact(whom.Index, whom.Values.NameOf(other), null, Standing.Affirmed, false, _words.Cover(named.First, named.Last)));
+        if (_book.Dialog.FindFact(KnownFacts.EarsAffected) is { } ears && EarsSaid() is { } all && ears.Values.IndexOf(all) is not null)
+            _facts.Add(new SaidFact(ears.Index, all, null, Standing.Affirmed, false, _words.Own(_sides.PlaceOf(all)).Span));
     }
 }
