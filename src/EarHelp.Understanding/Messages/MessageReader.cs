@@ -129,6 +129,9 @@ public sealed class MessageReader
     {
         if (figure is null)
             return null;
+        // "A temp of 102" counts in degrees Fahrenheit; rounded up to a step.
+        if (fact.Values is FactValues.Numbers { Unit: "°C" } degrees && figure > degrees.To)
+            figure = decimal.Ceiling((figure.Value - 32) / 1.8m / degrees.Step) * degrees.Step;
         var written = figure.Value.ToString(CultureInfo.InvariantCulture);
         return fact.Values.IndexOf(written) is null ? null : written;
     }
@@ -211,12 +214,18 @@ public sealed class MessageReader
     {
         foreach (var group in _facts.Where(f => f.Standing == Standing.Affirmed).GroupBy(f => f.Fact).Where(g => g.DistinctBy(f => f.Written).Count() > 1).ToList())
         {
-            var values = _book.Dialog.Facts[group.Key].Values;
+            var fact = _book.Dialog.Facts[group.Key];
+            var values = fact.Values;
             if (group.Any(f => !IsVague(f)))
                 _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && IsVague(f));
             if (_facts.Where(f => f.Fact == group.Key && f.Standing == Standing.Affirmed).DistinctBy(f => f.Written).Count() < 2)
                 continue;
-            var kept = values is FactValues.Named ? group.Where(f => !IsVague(f)).MaxBy(f => values.IndexOf(f.Written))! : group.MaxBy(f => f.Span.Length)!;
+            var kept = (values, fact.Worse) switch
+            {
+                (FactValues.Named, _) => group.Where(f => !IsVague(f)).MaxBy(f => values.IndexOf(f.Written))!,
+                (FactValues.Numbers, Worse.Towards { Higher: true }) => group.MaxBy(f => values.IndexOf(f.Written))!,
+                _ => group.MaxBy(f => f.Span.Length)!,
+            };
             _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && f.Written != kept.Written);
         }
     }
