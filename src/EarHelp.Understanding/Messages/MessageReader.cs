@@ -235,7 +235,8 @@ public sealed class MessageReader
     /// <summary>How long a spin lasts is not said where nothing spins; being sick is said of the headache that is. What is not said is named all the same.</summary>
     void KeepOnlyWith()
     {
-        foreach (var (thing, other) in _book.YieldsTo.Where(p => IsSaid(p.Other)).Concat(_book.OnlyWith.Where(p => !IsSaid(p.Other))))
+        var alone = _book.OnlyWith.Where(p => !IsSaid(p.Other));
+        foreach (var (thing, other) in alone.Concat(_book.YieldsTo.Where(p => IsSaid(p.Other))).Concat(alone))
         {
             for (var i = 0; i < _facts.Count; i++)
             {
