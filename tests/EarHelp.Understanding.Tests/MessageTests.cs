@@ -23,6 +23,8 @@ public class MessageTests
     [InlineData("cant say it hurts", "pain")]
     [InlineData("without any bleeding", "bleeding")]
     [InlineData("i can hear fine", "hearing")]
+    [InlineData("no longer blocked", "blocked")]
+    [InlineData("the itching isnt there any more", "itch")]
     public void A_denial_is_read_as_one(string text, string fact) => Assert.Equal(Standing.Denied, StandingOf(text, fact));
 
     [Theory]
@@ -31,6 +33,8 @@ public class MessageTests
     [InlineData("no better, still sore", "pain")]
     [InlineData("no idea why it hurts", "pain")]
     [InlineData("not only sore", "pain")]
+    [InlineData("left ear all bunged up no pain no ringing no", "blocked")]
+    [InlineData("wouldnt say it doesnt hurt", "pain")]
     [InlineData("I dont know why my ear hurts", "pain")]
     public void A_denial_ends_where_it_should(string text, string fact) => Assert.Equal(Standing.Affirmed, StandingOf(text, fact));
 
@@ -53,12 +57,21 @@ public class MessageTests
     [InlineData("my ear has hurt for 3 days", "2026-08-02")]
     [InlineData("sore ear, started yesterday", "2026-08-04")]
     [InlineData("earache since two weeks ago", "2026-07-22")]
+    [InlineData("earache since a week last friday", "2026-07-24")]
+    [InlineData("my ear began to hurt the friday before last", "2026-07-24")]
+    [InlineData("my ear started to hurt a fortnight ago today", "2026-07-22")]
+    [InlineData("my ear started to hurt a week ago yesterday", "2026-07-28")]
+    [InlineData("earache for 5 nights", "2026-07-31")]
+    [InlineData("earache since 1/8", "2026-08-01")]
+    [InlineData("earache since 28/7/26", "2026-07-28")]
     public void A_time_becomes_a_date(string text, string date) => Assert.Equal(date, Written(text, "pain began on"));
 
     [Theory]
     [InlineData("pain 7/10", "pain strength", "7")]
     [InlineData("im 45 and my ear is blocked", "age", "45")]
     [InlineData("temp of 38.7", "temperature", "38.7")]
+    [InlineData("temp of 38.2 last night, 39.1 the night before", "temperature", "39.1")]
+    [InlineData("temp of 102", "temperature", "38.9")]
     public void A_figure_becomes_a_value(string text, string fact, string value) => Assert.Equal(value, Written(text, fact));
 
     [Fact]
@@ -70,6 +83,19 @@ public class MessageTests
 
         Assert.Equal("itchy", Text.Substring(said.Span.Start, said.Span.Length));
     }
+
+    [Theory]
+    [InlineData("it is hurting in my Left ear", "ears affected", "Left")]
+    [InlineData("hello, my daughter has a sore ear", "about whom", "my daughter")]
+    public void Whose_ear_and_which_one_rest_on_their_words(string text, string fact, string words)
+    {
+        var said = Assert.Single(MessageReader.Read(Book, text, Today).Facts, f => f.Fact == Some.Fact(fact));
+
+        Assert.Equal(words, text.Substring(said.Span.Start, said.Span.Length));
+    }
+
+    [Fact]
+    public void A_day_that_is_still_to_come_is_no_beginning() => Assert.Null(Written("my ear hurts and i am away sunday week", "pain began on"));
 
     [Fact]
     public void Nothing_is_read_of_nothing()

@@ -7,6 +7,7 @@ using EarHelp.Clinic.Visits;
 using EarHelp.Content.Demonstrations;
 using EarHelp.Conversation.Replies;
 using EarHelp.Triage.Answers;
+using EarHelp.Triage.Facts;
 using EarHelp.Web.Security;
 using EarHelp.Web.Turns;
 using NodaTime;
@@ -39,7 +40,7 @@ sealed class WeekOfVisits(InventedClinic clinic, WeekOfRequests requests, Invent
     }
 
     /// <summary>True if the person spoke of one ear and the row has findings of the other one only.</summary>
-    static bool OtherWayRound(InventedVisit row, OutcomeTold told) => told.Answers.FirstOrDefault(a => a.Fact == VisitKind.EarsAffected)?.Value switch
+    static bool OtherWayRound(InventedVisit row, OutcomeTold told) => told.Answers.FirstOrDefault(a => a.Fact == KnownFacts.EarsAffected)?.Value switch
     {
         "left" => row.Left.IsEmpty,
         "right" => row.Right.IsEmpty,

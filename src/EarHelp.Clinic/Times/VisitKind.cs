@@ -1,5 +1,6 @@
 using EarHelp.Conversation.Replies;
 using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
 using NodaTime;
 
 namespace EarHelp.Clinic.Times;
@@ -9,14 +10,10 @@ namespace EarHelp.Clinic.Times;
 /// <param name="First">True also if it is not known whether the person was here before.</param>
 public readonly record struct VisitKind(bool BothEars, bool First)
 {
-    /// <summary>The fact that says which ears; the program knows it by name.</summary>
-    /// <summary>The fact that says which ears are spoken about; known to the program.</summary>
-    public const string EarsAffected = "ears affected";
-
     public static VisitKind Of(OutcomeTold told, bool beenBefore)
     {
         ArgumentNullException.ThrowIfNull(told);
-        var ears = told.Answers.FirstOrDefault(a => a.Fact == EarsAffected)?.Value;
+        var ears = told.Answers.FirstOrDefault(a => a.Fact == KnownFacts.EarsAffected)?.Value;
         return new VisitKind(BothEars: ears is not ("left" or "right"), First: !beenBefore);
     }
 

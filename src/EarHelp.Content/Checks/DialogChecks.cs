@@ -18,8 +18,8 @@ sealed class DialogChecks(CompiledDialog compiled, ProblemList problems)
 
     static readonly (string Fact, string[] Values, string Without)[] KnownToProgram =
     [
-        ("about whom", ["me", "someone else"], "a son who writes for his mother is asked about his own ear"),
-        ("ears affected", ["left", "right", "both"], "of somebody with one sore and one dull ear nobody knows which is which"),
+        (KnownFacts.AboutWhom, ["me", "someone else"], "a son who writes for his mother is asked about his own ear"),
+        (KnownFacts.EarsAffected, ["left", "right", "both"], "of somebody with one sore and one dull ear nobody knows which is which"),
     ];
 
     readonly Dialog _dialog = compiled.Dialog;

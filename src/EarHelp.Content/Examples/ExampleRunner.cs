@@ -57,7 +57,7 @@ sealed class ExampleRunner(Assessor assessor, ProblemList problems)
     {
         // Where a question is missing, those that hang on it are not asked either.
         var answers = example.Answers.RemoveAll(a => IsNeverAsked(a.Fact));
-        var affected = example.Answers.FirstOrDefault(a => a.Fact.Id == EarsSpokenOf.Fact);
+        var affected = example.Answers.FirstOrDefault(a => a.Fact.Id == KnownFacts.EarsAffected);
         var areBoth = affected is { Fact.Values: FactValues.Named names } && affected.MayBe.Only is { } only && names.NameOf(only) is not ("left" or "right");
         return
         [

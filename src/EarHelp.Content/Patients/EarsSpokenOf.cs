@@ -11,9 +11,6 @@ namespace EarHelp.Content.Patients;
 /// <param name="Affected">The answer to which ears are affected.</param>
 public sealed record EarsSpokenOf(ImmutableArray<Ear> Assessed, Ear? TheOne, Answer Affected)
 {
-    /// <summary>The fact that says which ears are affected; known to the program.</summary>
-    public const string Fact = "ears affected";
-
     const string Left = "left";
     const string Right = "right";
 
@@ -22,7 +19,7 @@ public sealed record EarsSpokenOf(ImmutableArray<Ear> Assessed, Ear? TheOne, Ans
     {
         ArgumentNullException.ThrowIfNull(dialog);
         var named = given.Select(g => g.Ear).OfType<Ear>().Distinct().ToImmutableArray();
-        if (dialog.FindFact(Fact) is not { Values: FactValues.Named names } fact)
+        if (dialog.FindFact(KnownFacts.EarsAffected) is not { Values: FactValues.Named names } fact)
             return new EarsSpokenOf(named.Length == 0 ? [Ear.Either] : named, named.Length == 1 ? named[0] : null, Answer.Unknown);
         var told = given.FirstOrDefault(g => g.Fact == fact)?.MayBe;
         var mayBe = told ?? names.All;

@@ -13,7 +13,7 @@ public sealed class PatientAnswers(Dialog dialog, bool isClosed)
     public (ImmutableArray<EarAnswers> Ears, ImmutableArray<string> Faults) Of(ImmutableArray<GivenValue> given)
     {
         if (EarsSpokenOf.Of(dialog, given) is not { } ears)
-            return ([], [$"It gives values for an ear that \"{EarsSpokenOf.Fact}\" rules out."]);
+            return ([], [$"It gives values for an ear that \"{KnownFacts.EarsAffected}\" rules out."]);
         if (ears.TheOne is null && given.FirstOrDefault(g => g.Fact.About == About.Ear && g.Ear is null) is { } unclear)
             return ([], [$"\"{unclear.Fact.Id}\": both ears are spoken of; give {{\"left\": …, \"right\": …}}."]);
         var answers = ears.Assessed.Select(ear => new EarAnswers(ear, [.. dialog.Facts.Select(f => AnswerOf(f, ear, ears, given))])).ToImmutableArray();
@@ -22,7 +22,7 @@ public sealed class PatientAnswers(Dialog dialog, bool isClosed)
 
     Answer AnswerOf(Fact fact, Ear ear, EarsSpokenOf ears, ImmutableArray<GivenValue> given)
     {
-        if (string.Equals(fact.Id, EarsSpokenOf.Fact, StringComparison.Ordinal))
+        if (string.Equals(fact.Id, KnownFacts.EarsAffected, StringComparison.Ordinal))
             return ears.Affected;
         var said = given.FirstOrDefault(g => g.Fact == fact && (fact.About == About.Person || (g.Ear ?? ears.TheOne) == ear));
         if (said is not null)

@@ -46,8 +46,8 @@ public sealed class ServedEdition
         Calendar = new ClinicCalendar(edition.Clinic, closings);
         DefaultLanguage = edition.Wordings.ContainsKey("en") ? "en" : edition.Wordings.Keys.Order(StringComparer.Ordinal).First();
         var facts = Dialog.Facts;
-        AboutWhom = Dialog.FindFact("about whom")?.Index;
-        EarsAffected = Dialog.FindFact("ears affected")?.Index;
+        AboutWhom = Dialog.FindFact(KnownFacts.AboutWhom)?.Index;
+        EarsAffected = Dialog.FindFact(KnownFacts.EarsAffected)?.Index;
         _facts = facts.ToFrozenDictionary(f => f.Id, f => f.Index, StringComparer.Ordinal);
         _screens = Dialog.Screens.ToFrozenDictionary(s => s.Id, StringComparer.Ordinal);
         ScreenOf = [.. facts.Select(f => Dialog.Screens.First(s => s.Facts.Contains(f.Index)))];

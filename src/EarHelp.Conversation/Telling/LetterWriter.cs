@@ -3,6 +3,7 @@ using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Triage.Answers;
 using EarHelp.Triage.Editions;
+using EarHelp.Triage.Facts;
 using EarHelp.Triage.Texts;
 using NodaTime;
 
@@ -173,7 +174,13 @@ public sealed class LetterWriter
 
     UnderstoodShown Understood(ReadBack read)
     {
-        var text = read.Value == "yes" ? Brief(read.Fact, read.Ear) : $"{Brief(read.Fact, read.Ear)}: {Value(read.Fact, read.Value)}";
+        var text = read switch
+        {
+            { Value: "yes" } => Brief(read.Fact, read.Ear),
+            // "The left ear" says it all.
+            { Fact: KnownFacts.EarsAffected } => Value(read.Fact, read.Value),
+            _ => $"{Brief(read.Fact, read.Ear)}: {Value(read.Fact, read.Value)}",
+        };
         return new UnderstoodShown(read, text, Text("read back wrong", ("answer", text)));
     }
 }

@@ -60,7 +60,7 @@ public sealed class QuestionnaireWriter(Edition edition, LetterWriter words)
             Ear.Right => ["right", "both"],
             _ => [RecordAddress.NotSure],
         };
-        if (edition.Dialog.FindFact(VisitKind.EarsAffected) is { } affected)
+        if (edition.Dialog.FindFact(KnownFacts.EarsAffected) is { } affected)
             EnableWhen(group, LinkId(affected.Id, null), when);
         return group;
     }

@@ -57,7 +57,7 @@ sealed class PatientWords(Dialog dialog, FactNames names)
         {
             json.WriteStartObject();
             json.WriteStartObject("facts");
-            var isBoth = facts.Any(t => t.Fact.Id == ScreenChoice.EarsAffected && t.Written == "both");
+            var isBoth = facts.Any(t => t.Fact.Id == KnownFacts.EarsAffected && t.Written == "both");
             foreach (var told in facts.Where(t => !t.IsClear))
             {
                 json.WritePropertyName(told.IsUnsure ? told.Fact.Id : told.Fact.DecidingId);

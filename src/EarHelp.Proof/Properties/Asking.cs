@@ -64,7 +64,7 @@ sealed class Asking
     /// <summary>Whose level is certain to be the most urgent by the answers before a screen.</summary>
     int UrgentBefore(Screen screen) => Cut(_space.Roots.Level, screen.Facts.Min(), node => node == Terminal.Of(0));
 
-    int EarsAffected => _space.Dialog.FindFact(ScreenChoice.EarsAffected)?.Index ?? -1;
+    int EarsAffected => _space.Dialog.FindFact(KnownFacts.EarsAffected)?.Index ?? -1;
 
     /// <summary>The diagram over the facts before one, true where what is then left of the root is as asked.</summary>
     int Cut(int root, int fact, Func<int, bool> left)

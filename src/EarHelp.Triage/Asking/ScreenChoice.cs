@@ -10,9 +10,6 @@ namespace EarHelp.Triage.Asking;
 /// <summary>Chooses the next question: the form, then the first screen of which an answer can still change the result.</summary>
 sealed class ScreenChoice
 {
-    /// <summary>The fact that says which ears are spoken about; known to the program.</summary>
-    public const string EarsAffected = "ears affected";
-
     readonly Dialog _dialog;
     readonly DialogDiagrams _diagrams;
     readonly int[] _screenOf;
@@ -33,7 +30,7 @@ sealed class ScreenChoice
 
         _factsOf = [.. dialog.Screens.Select(s => Bits(s.Facts))];
         _earFacts = Bits(dialog.Facts.Where(f => f.About == About.Ear).Select(f => f.Index));
-        _earsAffected = dialog.FindFact(EarsAffected)?.Index;
+        _earsAffected = dialog.FindFact(KnownFacts.EarsAffected)?.Index;
         _form = [.. dialog.Facts.Where(f => f.AskIn == AskIn.Form).Select(f => f.Index)];
     }
 

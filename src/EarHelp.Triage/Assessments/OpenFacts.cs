@@ -21,7 +21,7 @@ static class OpenFacts
                 open.AddRange(ears.Where(e => e.Matters(fact.Index)).Select(e => new OpenFact(fact.Index, e.Ear)));
         }
 
-        if (dialog.FindFact(ScreenChoice.EarsAffected) is { } which
+        if (dialog.FindFact(KnownFacts.EarsAffected) is { } which
             && ears.Exists(e => !e.IsAsked(which.Index))
             && open.Any(o => o.Ear is not null)
             && !open.Any(o => o.Fact == which.Index))

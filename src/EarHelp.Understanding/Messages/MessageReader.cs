@@ -18,7 +18,7 @@ public sealed class MessageReader
     readonly List<SaidFact> _facts = [];
     readonly List<(int Fact, int At)> _ended = [];
     readonly HashSet<int> _plainlyNamed = [];
-    readonly bool _isAboutAnother;
+    readonly Finding<Trigger>? _another;
 
     MessageReader(PhraseBook book, string text, LocalDate today)
     {
@@ -34,8 +34,8 @@ public sealed class MessageReader
         all.RemoveAll(f => !book.IsLoose(f.Meaning) && f.HasInGap(ends));
         _phrases = Overlaps.Settle(book, all, triggers);
         _scopes = new Scopes(_words, triggers, _phrases);
-        _isAboutAnother = Person.IsAnother(_scopes);
-        _sides = new Sides(_words, _scopes, _isAboutAnother);
+        _another = Person.Another(_scopes);
+        _sides = new Sides(_words, _scopes, _another is not null);
         _times = Times.Read(book, _words, _scopes, today);
     }
 
@@ -59,7 +59,7 @@ public sealed class MessageReader
                 signposts.Add(new SaidSignpost(signpost, standing, _words.Cover(found.First, found.Last)));
             else if (found.Meaning.Fact is { } fact)
                 AddFact(found, _book.Dialog.Facts[fact], standing);
-            if (standing == Standing.Mentioned && found.Meaning.Fact is { } named && !_scopes.IsMarked(found.First) && !(_isAboutAnother ? _scopes.OfThird : _scopes.OfAnother)[found.First])
+            if (standing == Standing.Mentioned && found.Meaning.Fact is { } named && !_scopes.IsMarked(found.First) && !(_another is not null ? _scopes.OfThird : _scopes.OfAnother)[found.First])
                 _plainlyNamed.Add(named);
         }
 
@@ -129,6 +129,9 @@ public sealed class MessageReader
     {
         if (figure is null)
             return null;
+        // "A temp of 102" counts in degrees Fahrenheit; rounded up to a step.
+        if (fact.Values is FactValues.Numbers { Unit: "°C" } degrees && figure > degrees.To)
+            figure = decimal.Ceiling((figure.Value - 32) / 1.8m / degrees.Step) * degrees.Step;
         var written = figure.Value.ToString(CultureInfo.InvariantCulture);
         return fact.Values.IndexOf(written) is null ? null : written;
     }
@@ -142,7 +145,7 @@ public sealed class MessageReader
             return isDenied && found.Meaning.Fact is { } named && _book.NameIsDenied.Contains(named) ? Standing.Denied : Standing.Mentioned;
         if (isDenied)
             return Standing.Denied;
-        if (_isAboutAnother ? _scopes.OfThird[found.First] : _scopes.OfAnother[found.First])
+        if (_another is not null ? _scopes.OfThird[found.First] : _scopes.OfAnother[found.First])
             return Standing.OfAnother;
         if (IsElsewhere(found) || IsNearly(found))
             return Standing.Mentioned;
@@ -211,12 +214,18 @@ public sealed class MessageReader
     {
         foreach (var group in _facts.Where(f => f.Standing == Standing.Affirmed).GroupBy(f => f.Fact).Where(g => g.DistinctBy(f => f.Written).Count() > 1).ToList())
         {
-            var values = _book.Dialog.Facts[group.Key].Values;
+            var fact = _book.Dialog.Facts[group.Key];
+            var values = fact.Values;
             if (group.Any(f => !IsVague(f)))
                 _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && IsVague(f));
             if (_facts.Where(f => f.Fact == group.Key && f.Standing == Standing.Affirmed).DistinctBy(f => f.Written).Count() < 2)
                 continue;
-            var kept = values is FactValues.Named ? group.Where(f => !IsVague(f)).MaxBy(f => values.IndexOf(f.Written))! : group.MaxBy(f => f.Span.Length)!;
+            var kept = (values, fact.Worse) switch
+            {
+                (FactValues.Named, _) => group.Where(f => !IsVague(f)).MaxBy(f => values.IndexOf(f.Written))!,
+                (FactValues.Numbers, Worse.Towards { Higher: true }) => group.MaxBy(f => values.IndexOf(f.Written))!,
+                _ => group.MaxBy(f => f.Span.Length)!,
+            };
             _facts.RemoveAll(f => f.Fact == group.Key && f.Standing == Standing.Affirmed && f.Written != kept.Written);
         }
     }
@@ -226,7 +235,8 @@ public sealed class MessageReader
     /// <summary>How long a spin lasts is not said where nothing spins; being sick is said of the headache that is. What is not said is named all the same.</summary>
     void KeepOnlyWith()
     {
-        foreach (var (thing, other) in _book.YieldsTo.Where(p => IsSaid(p.Other)).Concat(_book.OnlyWith.Where(p => !IsSaid(p.Other))))
+        var alone = _book.OnlyWith.Where(p => !IsSaid(p.Other));
+        foreach (var (thing, other) in alone.Concat(_book.YieldsTo.Where(p => IsSaid(p.Other))).Concat(alone))
         {
             for (var i = 0; i < _facts.Count; i++)
             {
@@ -270,9 +280,9 @@ public sealed class MessageReader
 
     void AddPersonAndEars()
     {
-        if (_book.Dialog.FindFact("about whom") is { } whom && _isAboutAnother && whom.Values.IndexOf("someone else") is { } other)
-            _facts.Add(new SaidFact(whom.Index, whom.Values.NameOf(other), null, Standing.Affirmed, false, _words.Cover(0, 0)));
-        if (_book.Dialog.FindFact("ears affected") is { } ears && EarsSaid() is { } all && ears.Values.IndexOf(all) is not null)
-            _facts.Add(new SaidFact(ears.Index, all, null, Standing.Affirmed, false, _words.Cover(0, 0)));
+        if (_book.Dialog.FindFact(KnownFacts.AboutWhom) is { } whom && _another is { } named && whom.Values.IndexOf("someone else") is { } other)
+            _facts.Add(new SaidFact(whom.Index, whom.Values.NameOf(other), null, Standing.Affirmed, false, _words.Cover(named.First, named.Last)));
+        if (_book.Dialog.FindFact(KnownFacts.EarsAffected) is { } ears && EarsSaid() is { } all && ears.Values.IndexOf(all) is not null)
+            _facts.Add(new SaidFact(ears.Index, all, null, Standing.Affirmed, false, _words.Own(_sides.PlaceOf(all)).Span));
     }
 }

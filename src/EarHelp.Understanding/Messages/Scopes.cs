@@ -221,7 +221,7 @@ sealed class Scopes
         return false;
     }
 
-    /// <summary>"Pain? no": the answer stands alone behind the thing.</summary>
+    /// <summary>"Pain? no": the answer stands alone behind the thing. "No ringing no" says it twice and denies nothing else.</summary>
     void DenyBefore(Finding<Trigger> trigger)
     {
         if (trigger.First == 0)
@@ -231,7 +231,7 @@ sealed class Scopes
         var isAfterQuestion = _words.HasMarkBefore(trigger.First, '?') || _words.HasMarkBefore(trigger.First, ':') || !_words.BeginsClause(trigger.First);
         if (!isAlone || !isAfterQuestion)
             return;
-        for (var i = trigger.First - 1; i >= 0; i--)
+        for (var i = trigger.First - 1; i >= 0 && !Denied[i]; i--)
         {
             Denied[i] = true;
             if (_words.BeginsSentence(i) || _words.BeginsClause(i))

@@ -36,6 +36,9 @@ sealed class Sides
         }
     }
 
+    /// <summary>The word that names a side first, or either side of both.</summary>
+    public int PlaceOf(string side) => _named.Find(n => n.Side == side) is { Side: not null } named ? named.At : _named[0].At;
+
     /// <summary>The side named nearest: in the clause, else in the sentence, else the only one of the message.</summary>
     public string? Of(int first, int last)
     {

@@ -1,3 +1,4 @@
+using EarHelp.Understanding.Readings;
 using NodaTime;
 
 namespace EarHelp.Understanding.Messages;
@@ -23,6 +24,8 @@ static class Times
     public static List<SaidTime> Read(PhraseBook book, MessageWords words, Scopes scopes, LocalDate today)
     {
         var times = new List<SaidTime>();
+        var lengths = new List<SaidTime>();
+        var weeksBefore = new List<Finding<Trigger>>();
         AddDay("today", 0);
         AddDay("yesterday", 1);
         AddDay("day before", 2);
@@ -37,7 +40,7 @@ static class Times
         for (var i = 0; i < Weekdays.Length; i++)
         {
             foreach (var trigger in scopes.Of(Weekdays[i]))
-                times.Add(new SaidTime(trigger.First, trigger.Last, LastWeekday(i + 1), null, false, today));
+                AddWeekday(trigger, LastWeekday(i + 1));
         }
 
         foreach (var (kind, days) in Units)
@@ -49,7 +52,10 @@ static class Times
             }
         }
 
+        CountBack();
+        times.AddRange(lengths);
         AddMonths();
+        AddFigures();
         times.Sort((one, other) => one.First.CompareTo(other.First));
         return times;
 
@@ -63,7 +69,43 @@ static class Times
         {
             var isOver = scopes.Of("over a time").Any(o => o.Last < unit.First && o.Last >= unit.First - 4);
             var day = unitDays == DaysInMonth ? today.PlusMonths(-(days / DaysInMonth)) : unitDays == DaysInYear ? today.PlusYears(-(days / DaysInYear)) : today.PlusDays(-days);
-            times.Add(new SaidTime(unit.First - 1, unit.Last, day, days, isOver, today));
+            lengths.Add(new SaidTime(unit.First - 1, unit.Last, day, days, isOver, today));
+        }
+
+        // "A week last Friday", "Friday before last"; "Sunday week" is still to come.
+        void AddWeekday(Finding<Trigger> named, LocalDate day)
+        {
+            var before = scopes.Of("a week before").FirstOrDefault(w => w.Last == named.First - 1 || w.First == named.Last + 1);
+            if (before is not null)
+                weeksBefore.Add(before);
+            if (before is not null || !scopes.Of("a week after").Any(w => w.First == named.Last + 1))
+                times.Add(new SaidTime(named.First, named.Last, before is null ? day : day.PlusDays(-DaysInWeek), null, false, today));
+        }
+
+        // "A fortnight ago today", "2 weeks ago last Friday": counted from the day behind it; and the week in "a week last Friday" is no length.
+        void CountBack()
+        {
+            lengths.RemoveAll(l => weeksBefore.Exists(w => w.Holds(l.Last)));
+            foreach (var length in lengths.ToList())
+            {
+                var last = scopes.Of("ago").FirstOrDefault(a => a.First == length.Last + 1)?.Last;
+                if (last is null || times.Find(t => t.First == last + 1 || (t.First == last + 2 && scopes.Of("since").Any(s => s.First == last + 1))) is not { Day: { } day } from)
+                    continue;
+                lengths.Remove(length);
+                times.Remove(from);
+                times.Add(new SaidTime(length.First, from.Last, day.PlusDays(-length.Days!.Value), length.Days + from.Days, false, today));
+            }
+        }
+
+        // "Since 12/8", "20/8/26"; "7/10" is how much it hurts.
+        void AddFigures()
+        {
+            for (var i = 0; i < words.Count; i++)
+            {
+                var parts = words[i].Split('/', '-');
+                if ((parts.Length == 3 || (parts.Length == 2 && parts[1] != "10" && IsPointedAt(i))) && DateReader.ReadFigures(words[i], today) is { } date && date <= today)
+                    times.Add(new SaidTime(i, i, date, null, false, today));
+            }
         }
 
         int? Count(Finding<Trigger> unit)

@@ -25,7 +25,7 @@ static class DateReader
     }
 
     /// <summary>The day stands before the month; without a year, the last such day that has come.</summary>
-    static LocalDate? ReadFigures(string word, LocalDate today)
+    public static LocalDate? ReadFigures(string word, LocalDate today)
     {
         var iso = LocalDatePattern.Iso.Parse(word);
         if (iso.Success)

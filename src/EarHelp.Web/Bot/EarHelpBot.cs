@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Stepping;
 using EarHelp.Conversation.Taking;
 using EarHelp.Web.Metrics;
@@ -54,7 +55,7 @@ public sealed partial class EarHelpBot(
             var taken = await channelTurns.TakeAsync(conversation, turn, activity.Locale, cancellation).ConfigureAwait(false);
             foreach (var one in taken)
                 meter.Count(one, clock.GetElapsedTime(from).TotalSeconds / taken.Count);
-            return [.. taken.SelectMany(Activities)];
+            return [.. WithoutOldQuestions(taken).SelectMany(Activities)];
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
@@ -63,6 +64,14 @@ public sealed partial class EarHelpBot(
             return [NotSaved(null, null, [])];
         }
     }
+
+    /// <summary>A first message begins its conversation and is then taken: the question that the beginning asked is over as soon as another is asked.</summary>
+    static IEnumerable<TurnTaken> WithoutOldQuestions(IReadOnlyList<TurnTaken> taken) =>
+        taken is [TurnTaken.Kept begun, TurnTaken.Kept answered] && answered.Replies.Any(IsQuestion)
+            ? [begun with { Replies = begun.Replies.RemoveAll(IsQuestion) }, answered]
+            : taken;
+
+    static bool IsQuestion(Reply reply) => reply is Reply.Ask or Reply.Confirm;
 
     Activity[] Activities(TurnTaken taken) => taken switch
     {
@@ -73,7 +82,7 @@ public sealed partial class EarHelpBot(
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    Activity NotSaved(ServedEdition? edition, string? language, ImmutableArray<Conversation.Replies.Reply> emergencies) =>
+    Activity NotSaved(ServedEdition? edition, string? language, ImmutableArray<Reply> emergencies) =>
         Plain(emergency.Text(edition, language, emergencies), "not saved");
 
     static Activity Plain(string text, string kind) => new(ActivityTypes.Message)

@@ -1,5 +1,6 @@
 using EarHelp.Conversation.Replies;
 using EarHelp.Conversation.Telling;
+using EarHelp.Triage.Facts;
 using EarHelp.Web.Look;
 using EarHelp.Web.Markup;
 
@@ -8,9 +9,6 @@ namespace EarHelp.Web.Pages;
 /// <summary>The fields of one fact: its options, "not sure", and where a number or a date may be typed.</summary>
 sealed class FactFields(HtmlWriter html, Words words, FilledForm? filled)
 {
-    /// <summary>The fact for which the drawing of a head stands beside its radios; the program knows it by name.</summary>
-    const string EarsAffected = "ears affected";
-
     static readonly (string Value, byte[] Drawing)[] Head =
     [
         ("left", LookFile.Read("head-left.svg")), ("both", LookFile.Read("head-middle.svg")), ("right", LookFile.Read("head-right.svg")),
@@ -19,7 +17,7 @@ sealed class FactFields(HtmlWriter html, Words words, FilledForm? filled)
     internal void Write(int index, FactShown fact)
     {
         var field = AnswerFields.Chosen + fact.Asked.Fact;
-        var isPointedAt = fact.Asked.Fact == EarsAffected && Head.All(h => fact.Options.Any(o => o.Value == h.Value));
+        var isPointedAt = fact.Asked.Fact == KnownFacts.EarsAffected && Head.All(h => fact.Options.Any(o => o.Value == h.Value));
         if (isPointedAt)
             WriteHead(fact, field);
         if (fact.Asked.Input is { } input)

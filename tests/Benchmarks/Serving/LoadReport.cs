@@ -35,8 +35,8 @@ static class LoadReport
         var acknowledged = new AcknowledgedTurns();
         var kinds = new Dictionary<string, Func<int, ITurnSender>>
         {
-            [Echo] = n => new BotSender(echo.Address, n, token.Bearer),
-            [Bot] = n => new BotSender(ours.Address, n, token.Bearer),
+            [Echo] = n => new BotSender(echo.Address, n, token.Bearer, answers: false),
+            [Bot] = n => new BotSender(ours.Address, n, token.Bearer, answers: true),
             [Page] = _ => new PageSender(ours.Address),
             ["page without JavaScript (two requests), on LiteDB"] = _ => new PageSender(ours.Address, hasScript: false),
             [PageOnPostgres] = _ => new PageSender(first.Address, acknowledged: acknowledged),

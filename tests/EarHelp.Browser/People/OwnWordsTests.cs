@@ -24,7 +24,7 @@ public sealed class OwnWordsTests(Service service)
         await visit.ContinueAsync();
 
         var question = visit.Now.GetByRole(AriaRole.Heading).First;
-        await Expect(question).ToContainTextAsync("We understood: Which ear: The left ear; Swimming. Is that right?");
+        await Expect(question).ToContainTextAsync("We understood: The left ear; Swimming. Is that right?");
         await Expect(visit.Now).ToContainTextAsync("we ask you next: Spinning, Hearing, Blocked, Pain, Hurt by poking");
         await visit.KeepPictureAsync("read-back");
         await Axe.FindsNothingAsync(visit, "what was understood");
@@ -54,7 +54,7 @@ public sealed class OwnWordsTests(Service service)
         await visit.Now.Locator("textarea").FillAsync(Story);
         await visit.ContinueAsync();
 
-        await visit.Now.GetByLabel("Which ear: The left ear").UncheckAsync();
+        await visit.Now.GetByLabel("The left ear").UncheckAsync();
         await visit.Now.GetByRole(AriaRole.Button, new() { Name = "Yes, that is right" }).ClickAsync();
 
         while (await visit.ScreenAsync() != "ears affected")

@@ -16,7 +16,7 @@ public sealed class ReadBackTests(SharedService service)
         var page = await patient.AnswerAsync(await patient.ReadAsync("/"), ("text", Story));
 
         Assert.Equal("read back", page.Screen);
-        Assert.Contains("We understood: Which ear: The left ear; Swimming. Is that right?", page.Text);
+        Assert.Contains("We understood: The left ear; Swimming. Is that right?", page.Text);
         Assert.Equal(2, page.Fields.Count(f => f.Name == "part"));
         Assert.Contains("we ask you next: Blocked, Pain.", page.Text);
     }
