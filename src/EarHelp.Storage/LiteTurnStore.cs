@@ -16,6 +16,9 @@ public sealed class LiteTurnStore : IStore
     /// <summary>Keys kept at hand; one takes about 300 bytes.</summary>
     const int KeysAtHand = 50_000;
 
+    /// <summary>Conversations that one commit deletes, and that are swept before the next turn is taken.</summary>
+    const int DeletedTogether = 20, SweptAtOnce = 40;
+
     readonly FolderLock _lock;
     readonly StoreFile _file;
     readonly Writer _writer;
@@ -130,8 +133,20 @@ public sealed class LiteTurnStore : IStore
     public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation) =>
         await DoAsync(() => Erase([conversation], _erasureList) > 0).ConfigureAwait(false);
 
-    public async ValueTask<int> SweepUnfinishedAsync(long lastTurnBeforeUnixMilliseconds, CancellationToken cancellation) =>
-        await DoAsync(() => Erase(CardDocuments.UnfinishedBefore(_file.Database, lastTurnBeforeUnixMilliseconds))).ConfigureAwait(false);
+    /// <summary>Looks beside the writer, and deletes some at a time: turns are taken in between.</summary>
+    public async ValueTask<int> SweepUnfinishedAsync(long lastTurnBeforeUnixMilliseconds, CancellationToken cancellation)
+    {
+        var due = Read(d => CardDocuments.UnfinishedBefore(d, lastTurnBeforeUnixMilliseconds));
+        if (due.Count == 0)
+            return 0;
+        var keys = Read(d => KeyDocuments.Of(d, due));
+        var swept = 0;
+        foreach (var some in due.Chunk(SweptAtOnce))
+            swept += await DoAsync(() => Sweep(some, keys, lastTurnBeforeUnixMilliseconds)).ConfigureAwait(false);
+        if (swept > 0)
+            await DoAsync(WriteAnew).ConfigureAwait(false);
+        return swept;
+    }
 
     public async ValueTask KeepAsync(string editionId, ReadOnlyMemory<byte> sources, CancellationToken cancellation) =>
         await DoAsync(() => _file.Database.GetCollection(EditionDocuments.Collection).Upsert(EditionDocuments.Write(editionId, sources))).ConfigureAwait(false);
@@ -176,37 +191,51 @@ public sealed class LiteTurnStore : IStore
     /// <param name="list">See <see cref="StoreOptions.ErasureList"/>; null for what is only swept.</param>
     internal int Erase(IReadOnlyCollection<string> conversations, string? list = null)
     {
-        var database = _file.Database;
-        var turns = database.GetCollection(TurnDocuments.Collection);
-        var erased = 0;
-        var present = VisitDocuments.WithJoined(database, conversations).Where(c => TurnDocuments.Of(database, c).Any()).ToArray();
+        var present = VisitDocuments.WithJoined(_file.Database, conversations).Where(c => TurnDocuments.Of(_file.Database, c).Any()).ToArray();
         if (present.Length == 0)
             return 0;
         ErasureList.Add(list, present);
         _file.AnnounceWriteAnew();
-        foreach (var conversation in present)
+        Delete(present, KeyDocuments.Of(_file.Database, present));
+        _file.WriteAnew();
+        return present.Length;
+    }
+
+    /// <summary>Deletes those of them to which nothing came meanwhile. What is deleted stands in the file until it is written anew.</summary>
+    int Sweep(IEnumerable<string> due, ILookup<string, string> keys, long lastTurnBefore)
+    {
+        var still = due.Where(c => CardDocuments.IsUnfinishedBefore(_file.Database, c, lastTurnBefore)).ToArray();
+        if (still.Length > 0)
+        {
+            _file.AnnounceWriteAnew();
+            Delete(still, keys);
+        }
+
+        return still.Length;
+    }
+
+    bool WriteAnew()
+    {
+        _file.WriteAnew();
+        return true;
+    }
+
+    /// <param name="keys">By conversation, what opens it.</param>
+    void Delete(IReadOnlyList<string> conversations, ILookup<string, string> keys)
+    {
+        var database = _file.Database;
+        foreach (var some in conversations.Chunk(DeletedTogether))
         {
             database.BeginTrans();
-            foreach (var id in TurnDocuments.Of(database, conversation).Select(d => d["_id"]).ToArray())
-                turns.Delete(id);
-            database.GetCollection(CardDocuments.Collection).Delete(conversation);
-            RequestDocuments.Delete(database, conversation);
-            VisitDocuments.Delete(database, conversation);
-            IncidentDocuments.Delete(database, conversation);
-            CallerDocuments.Delete(database, conversation);
-            FollowUpDocuments.Delete(database, conversation);
-            var keys = database.GetCollection(KeyDocuments.Collection);
-            foreach (var key in keys.FindAll().Where(k => k["c"].AsString == conversation).Select(k => k["_id"]).ToArray())
-                keys.Delete(key);
+            foreach (var conversation in some)
+                WholeConversation.Delete(database, conversation, keys[conversation]);
             if (!database.Commit())
                 throw new InvalidOperationException("The database did not commit.");
-            _writer.Forget(conversation);
-            erased++;
+            foreach (var conversation in some)
+                _writer.Forget(conversation);
         }
 
         _keys.ForgetAll();
-        _file.WriteAnew();
-        return erased;
     }
 
     /// <summary>What was remembered of what is kept is not known any more. To be called by the one writer.</summary>

@@ -154,6 +154,26 @@ public abstract class TurnStoreContract : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Turns_are_taken_while_many_are_swept_and_a_conversation_that_goes_on_stays()
+    {
+        var firsts = Enumerable.Range(0, 200).Select(i => SomeTurns.First($"c{i}", at: 99)).ToList();
+        foreach (var first in firsts)
+            await Store.AppendAsync(first, [new ConversationKey($"key {first.Conversation}", false, null)], default);
+
+        var sweeping = Task.Run(async () => await Store.SweepUnfinishedAsync(100, default));
+        var goingOn = await Task.WhenAll(firsts.Where((_, i) => i % 3 == 0).Reverse()
+            .Select(async f => (f.Conversation, Taken: await Store.AppendAsync(SomeTurns.After(f), [], default) is Appended.Kept)));
+
+        var stay = goingOn.Where(g => g.Taken).Select(g => g.Conversation).ToHashSet();
+        Assert.Equal(firsts.Count - stay.Count, await sweeping);
+        foreach (var first in firsts)
+        {
+            Assert.Equal(stay.Contains(first.Conversation) ? 2 : 0, (await Store.LoadAsync(first.Conversation, default)).Length);
+            Assert.Equal(stay.Contains(first.Conversation) ? first.Conversation : null, await Store.FindByKeyAsync($"key {first.Conversation}", 0, default));
+        }
+    }
+
+    [Fact]
     public async Task A_finished_conversation_that_is_opened_again_is_swept_as_an_unfinished_one()
     {
         var first = SomeTurns.First("a", at: 1, finished: true);

@@ -31,8 +31,18 @@ static class CardDocuments
     [
         .. database.GetCollection(Collection)
             .FindAll()
-            .Where(d => !d["f"].AsBoolean && d["a"].AsInt64 < lastTurnBefore)
+            .Where(d => IsUnfinishedBefore(d, lastTurnBefore))
             .Select(d => d["_id"].AsString)
-            .Where(c => !RequestDocuments.Has(database, c) && !VisitDocuments.Has(database, c) && TurnDocuments.Of(database, c).All(t => t["a"].AsInt64 < lastTurnBefore)),
+            .Where(c => HasNothingSince(database, c, lastTurnBefore)),
     ];
+
+    /// <summary>The same of one of them.</summary>
+    public static bool IsUnfinishedBefore(LiteDatabase database, string conversation, long lastTurnBefore) =>
+        database.GetCollection(Collection).FindById(conversation) is { } card && IsUnfinishedBefore(card, lastTurnBefore) && HasNothingSince(database, conversation, lastTurnBefore);
+
+    static bool IsUnfinishedBefore(BsonDocument card, long lastTurnBefore) => !card["f"].AsBoolean && card["a"].AsInt64 < lastTurnBefore;
+
+    static bool HasNothingSince(LiteDatabase database, string conversation, long lastTurnBefore) =>
+        !RequestDocuments.Has(database, conversation) && !VisitDocuments.Has(database, conversation)
+        && TurnDocuments.Of(database, conversation).All(t => t["a"].AsInt64 < lastTurnBefore);
 }

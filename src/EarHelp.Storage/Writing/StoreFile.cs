@@ -64,21 +64,13 @@ sealed class StoreFile : IDisposable
         FolderEntries.Sync(_folder.Path);
     }
 
-    /// <summary>Copies the live records to a new file, puts it in the place of the old one and unlinks that.</summary>
+    /// <summary>Copies the live records to a new file, puts it in the place of the old one and unlinks that. For the writer's thread; others read on.</summary>
     public void WriteAnew()
     {
-        _swap.EnterWriteLock();
-        try
-        {
-            using var next = BeginNext();
-            foreach (var collection in Collections)
-                next.Database.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
-            Exchange(next);
-        }
-        finally
-        {
-            _swap.ExitWriteLock();
-        }
+        using var next = BeginNext();
+        foreach (var collection in Collections)
+            next.Database.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
+        Take(next);
     }
 
     /// <summary>A new, empty file beside the one in use; worth nothing until it takes its place.</summary>

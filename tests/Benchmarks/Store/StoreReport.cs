@@ -1,5 +1,8 @@
+using System.Diagnostics;
 using System.Globalization;
+using System.Text;
 using Benchmarks.Figures;
+using EarHelp.Conversation.Keeping;
 using EarHelp.Storage;
 
 namespace Benchmarks.Store;
@@ -7,6 +10,8 @@ namespace Benchmarks.Store;
 /// <summary>Durable turns a second of the store, beside a plain file that is appended to and synced, in the same run.</summary>
 static class StoreReport
 {
+    const int Swept = 10_000;
+
     static readonly int[] Writers = [1, 16, 64];
     static readonly TimeSpan Length = TimeSpan.FromSeconds(3);
 
@@ -22,6 +27,7 @@ static class StoreReport
         }
 
         await AddFullStoreAsync(table);
+        await AddSweepAsync(table);
         table.Print(Console.Out);
         Directory.Delete(Root, recursive: true);
     }
@@ -43,6 +49,34 @@ static class StoreReport
             var cold = await WriteLoad.LoadSomeAsync(store, conversations);
             table.Add($"reading one conversation from the file, among {among}", Figures(cold), "at most 1.2 times slower");
         }
+    }
+
+    /// <summary>Ten thousand conversations whose time is over are removed while somebody writes: how long a turn waits at most.</summary>
+    static async Task AddSweepAsync(FigureTable table)
+    {
+        await using var store = LiteTurnStore.Open(FreshFolder(), new StoreOptions());
+        await Parallel.ForEachAsync(Enumerable.Range(0, Swept), async (i, cancellation) =>
+        {
+            var conversation = string.Create(CultureInfo.InvariantCulture, $"over-{i}");
+            var record = TurnRecord.Chain(conversation, 1, "turn", 1, "edition", "1", finished: false, Encoding.UTF8.GetBytes(conversation), string.Empty);
+            await store.AppendAsync(record, [new ConversationKey(conversation, OneTime: false, null)], cancellation);
+        });
+        var from = Stopwatch.GetTimestamp();
+        var sweep = Task.Run(async () => await store.SweepUnfinishedAsync(2, CancellationToken.None));
+        var waits = new Samples();
+        for (var number = 0; !sweep.IsCompleted; number++)
+        {
+            var sent = Stopwatch.GetTimestamp();
+            var conversation = string.Create(CultureInfo.InvariantCulture, $"meanwhile-{number}");
+            await store.AppendAsync(TurnRecord.Chain(conversation, 1, "turn", 3, "edition", "1", finished: false, Encoding.UTF8.GetBytes(conversation), string.Empty), [], CancellationToken.None);
+            waits.Add(Stopwatch.GetElapsedTime(sent));
+        }
+
+        var swept = await sweep;
+        table.Add(
+            string.Create(CultureInfo.InvariantCulture, $"a sweep of {swept:N0} conversations"),
+            string.Create(CultureInfo.InvariantCulture, $"{Stopwatch.GetElapsedTime(from).TotalSeconds:0.0} s, {waits.Count} turns taken meanwhile, the longest waited {waits.At(1) / 1000:N0} ms"),
+            "");
     }
 
     static void Add(FigureTable table, string what, WriteLoad.Result result, string target) => table.Add(

@@ -13,7 +13,7 @@ sealed record TurnOfLoad(TurnRecord Record)
     static readonly string Edition = new('e', 64);
 
     public static TurnOfLoad First(int conversation) =>
-        Make(string.Create(CultureInfo.InvariantCulture, $"{(uint)(conversation * 2654435761L):x8}-{conversation:x8}"), 1, string.Empty);
+        Make(string.Create(CultureInfo.InvariantCulture, $"{unchecked((uint)(conversation * 2654435761L)):x8}-{conversation:x8}"), 1, string.Empty);
 
     public TurnOfLoad Next() => Make(Record.Conversation, Record.Number + 1, Record.Hash);
 

@@ -78,6 +78,8 @@ public sealed class CollectingTurnStore : ITurnStore
         lock (_lock)
         {
             var old = _turns.Where(t => !t.Value[^1].Finished && t.Value[^1].AtUnixMilliseconds < lastTurnBeforeUnixMilliseconds).Select(t => t.Key).ToArray();
+            foreach (var key in _keys.Where(k => old.Contains(k.Value.Conversation)).Select(k => k.Key).ToArray())
+                _keys.Remove(key);
             return ValueTask.FromResult(old.Count(c => _turns.Remove(c)));
         }
     }

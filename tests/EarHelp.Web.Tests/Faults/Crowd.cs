@@ -16,14 +16,16 @@ sealed class Crowd : IAsyncDisposable
     readonly ConcurrentQueue<Person> _people;
     readonly int _onTheirWay;
     readonly ITestOutputHelper _output;
+    readonly Func<string> _served;
     readonly long _from = TimeProvider.System.GetTimestamp();
     Task _talking = Task.CompletedTask;
     int _steps;
     int _twoTabs;
 
-    public Crowd(Uri address, int conversations, int onTheirWay, ITestOutputHelper output)
+    /// <param name="served">What the services say, told if nobody comes further.</param>
+    public Crowd(Uri address, int conversations, int onTheirWay, ITestOutputHelper output, Func<string> served)
     {
-        _output = output;
+        (_output, _served) = (output, served);
         _way = Ways.NewClient(address);
         _onTheirWay = onTheirWay;
         _people = new(Enumerable.Range(0, conversations).Select(_ => NewPerson()));
@@ -49,7 +51,7 @@ sealed class Crowd : IAsyncDisposable
     /// <param name="after">What has happened before.</param>
     public async Task MoreAsync(string after)
     {
-        var more = Told.MoreAsync(FaultLength.Between);
+        var more = Told.MoreAsync(FaultLength.Between, _served);
         if (await Task.WhenAny(more, _talking) == _talking)
             await _talking;
         await more;

@@ -25,7 +25,7 @@ public sealed class KillPointTests(ITestOutputHelper output)
     {
         var database = hasDatabase ? await PostgresServer.NewSchemaAsync() : null;
         await using var node = new Node(database, Ways.FreePort());
-        await using var crowd = new Crowd(node.Address, People, People, output);
+        await using var crowd = new Crowd(node.Address, People, People, output, () => node.Told);
         var service = node.Program;
         var beginning = Task.CompletedTask;
         foreach (var point in hasDatabase && !FaultLength.IsLong ? [DeathPoint.Saving] : Enum.GetValues<DeathPoint>())

@@ -53,7 +53,7 @@ public sealed class OneDatabaseTests(ITestOutputHelper output) : IAsyncLifetime,
         await _nginx.StartAsync(Ways.FreePort(), _first.Address, _second.Address);
         _store = StoreOpening.Open(_database, new StoreOptions());
         _way = await UnkindProxy.StartAsync(_nginx.Address);
-        _crowd = new Crowd(_way.Address, FaultLength.Conversations, FaultLength.OnTheirWay, output);
+        _crowd = new Crowd(_way.Address, FaultLength.Conversations, FaultLength.OnTheirWay, output, () => string.Join("\n\n", new[] { _first, _second, _next }.Select(n => n.Told)));
 
         Node NewNode(MovedTime time, string root) => new(_database, Ways.FreePort()) { Environment = time.Environment, Root = root, Settings = [.. AskedService.SettingsFor(_mail)] };
     }

@@ -15,7 +15,7 @@ public sealed class OneMachineTests(ITestOutputHelper output)
         await using var node = new Node(null, Ways.FreePort()) { Environment = time.Environment };
         await node.StartAsync();
         await using var way = await UnkindProxy.StartAsync(node.Address);
-        await using var crowd = new Crowd(way.Address, FaultLength.Conversations, FaultLength.OnTheirWay, output);
+        await using var crowd = new Crowd(way.Address, FaultLength.Conversations, FaultLength.OnTheirWay, output, () => node.Told);
         await crowd.BeginAsync();
         var visitors = Task.WhenAll(Enumerable.Range(0, FaultLength.Visitors).Select(i => Visitor.TakeTimeAsync(crowd.NewPerson(), confirms: i % 2 == 0)));
 

@@ -19,10 +19,11 @@ sealed class Acknowledged
 
     public void Refuse() => Interlocked.Increment(ref _refused);
 
-    public Task MoreAsync(int forms)
+    /// <param name="served">What whoever should have answered says.</param>
+    public Task MoreAsync(int forms, Func<string> served)
     {
         var enough = _forms.Count + forms;
-        return Waiting.UntilAsync(() => Task.FromResult(_forms.Count >= enough), () => $"After {_forms.Count} forms nobody came further; {_refused} were refused.");
+        return Waiting.UntilAsync(() => Task.FromResult(_forms.Count >= enough), () => $"After {_forms.Count} forms nobody came further; {_refused} were refused. {served()}");
     }
 
     /// <summary>Waits until forms were refused: a fault is felt.</summary>

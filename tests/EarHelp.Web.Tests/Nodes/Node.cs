@@ -13,7 +13,7 @@ namespace EarHelp.Web.Tests.Nodes;
 /// <param name="database">Null: the store is in the data folder.</param>
 public sealed class Node(string? database, int port) : IAsyncDisposable
 {
-    const int MostStarts = 4;
+    const int MostStarts = 4, LastLetters = 4000;
 
     static readonly string[] Limits = ["--requests-a-minute", "100000000", "--requests-a-second", "100000000"];
 
@@ -53,6 +53,9 @@ public sealed class Node(string? database, int port) : IAsyncDisposable
                 return _printed.ToString();
         }
     }
+
+    /// <summary>Whether it runs, and what it printed last.</summary>
+    public string Told => $"{(_process is { HasExited: true } ended ? $"It ended with code {ended.ExitCode}." : "It runs.")} {(Printed is { Length: > LastLetters } printed ? printed[^LastLetters..] : Printed)}";
 
     /// <summary>Starts it, and waits until it serves. One that cannot start, as its database does not answer in time, is started again, as by its unit.</summary>
     public async Task StartAsync()
@@ -136,7 +139,7 @@ public sealed class Node(string? database, int port) : IAsyncDisposable
         }
         catch (HttpRequestException failure)
         {
-            throw new InvalidOperationException($"The node does not answer at its socket. {(_process is { HasExited: true } ended ? $"It ended with code {ended.ExitCode}." : "It runs.")} {Printed}", failure);
+            throw new InvalidOperationException($"The node does not answer at its socket. {Told}", failure);
         }
     }
 
