@@ -144,7 +144,7 @@ public sealed class LiteTurnStore : IStore
         foreach (var some in due.Chunk(SweptAtOnce))
             swept += await DoAsync(() => Sweep(some, keys, lastTurnBeforeUnixMilliseconds)).ConfigureAwait(false);
         if (swept > 0)
-            await DoAsync(WriteAnew).ConfigureAwait(false);
+            await DoAsync(WriteAnew, isAlone: false).ConfigureAwait(false);
         return swept;
     }
 
@@ -259,9 +259,9 @@ public sealed class LiteTurnStore : IStore
         }
     }
 
-    internal async Task<T> DoAsync<T>(Func<T> work)
+    internal async Task<T> DoAsync<T>(Func<T> work, bool isAlone = true)
     {
-        var request = new WorkRequest<T>(work);
+        var request = new WorkRequest<T>(work, isAlone);
         _writer.Post(request);
         return await request.Done.ConfigureAwait(false);
     }

@@ -7,18 +7,12 @@ namespace EarHelp.Storage.Moving;
 /// <summary>Documents of LiteDB as rows, and rows as documents.</summary>
 static class LiteRows
 {
-    const int AtOnce = 500;
-
-    /// <summary>With its bound as a parameter: LiteDB compiles every new text of an expression to machine code and keeps it for good.</summary>
-    const string After = "$._id > @0";
-
     /// <summary>Some rows of a part, in the order of their keys.</summary>
     /// <param name="after">The key of the last row that was read before.</param>
     public static (List<Row> Rows, BsonValue? Last) Read(LiteDatabase database, Part part, BsonValue after)
     {
-        var documents = database.GetCollection(LiteShape.Of(part).Collection).Query()
-            .Where(BsonExpression.Create(After, after)).OrderBy("$._id").Limit(AtOnce).ToList();
-        return ([.. documents.Select(d => Read(database, part, d))], documents.Count < AtOnce ? null : documents[^1]["_id"]);
+        var documents = Pieces.After(database.GetCollection(LiteShape.Of(part).Collection), after);
+        return ([.. documents.Select(d => Read(database, part, d))], Pieces.EndOf(documents));
     }
 
     public static IEnumerable<Row> All(LiteDatabase database, Part part)

@@ -41,12 +41,15 @@ sealed class AppendRequest(TurnRecord record, ImmutableArray<ConversationKey> ke
 }
 
 /// <summary>Work that has a transaction, or a whole file, of its own.</summary>
-sealed class WorkRequest<T>(Func<T> work) : Request, IWork
+/// <param name="isAlone">False for long work that lets others in itself.</param>
+sealed class WorkRequest<T>(Func<T> work, bool isAlone = true) : Request, IWork
 {
     readonly TaskCompletionSource<T> _done = new(TaskCreationOptions.RunContinuationsAsynchronously);
     T? _result;
 
     public Task<T> Done => _done.Task;
+
+    public bool IsAlone => isAlone;
 
     public void Do() => _result = work();
 
@@ -57,5 +60,8 @@ sealed class WorkRequest<T>(Func<T> work) : Request, IWork
 
 interface IWork
 {
+    /// <summary>Whether nobody may read meanwhile.</summary>
+    bool IsAlone { get; }
+
     void Do();
 }

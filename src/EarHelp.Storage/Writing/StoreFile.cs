@@ -20,7 +20,10 @@ sealed class StoreFile : IDisposable
 
     readonly StoreFolder _folder;
     readonly StoreOptions _options;
-    readonly ReaderWriterLockSlim _swap = new();
+
+    // LiteDB gives a page of its memory that one thread is about to read to another one that needs room (pages in memory store must be non-shared):
+    // one thread at a time is inside.
+    readonly Lock _inside = new();
     SyncedFile _main;
     CommitLog _log;
     LiteDatabase _database;
@@ -39,18 +42,18 @@ sealed class StoreFile : IDisposable
     /// <summary>For the writer's thread.</summary>
     public LiteDatabase Database => _database;
 
-    /// <summary>Reads while the file cannot be exchanged.</summary>
+    /// <summary>Reads while nobody else is inside, and the file cannot be exchanged. Everybody waits meanwhile: in short pieces only.</summary>
     public T Read<T>(Func<LiteDatabase, T> read)
     {
-        _swap.EnterReadLock();
-        try
-        {
+        lock (_inside)
             return read(_database);
-        }
-        finally
-        {
-            _swap.ExitReadLock();
-        }
+    }
+
+    /// <summary>Does work of the writer's thread while nobody reads.</summary>
+    public void Alone(Action work)
+    {
+        lock (_inside)
+            work();
     }
 
     /// <summary>Says on the disk that a new file is due, so that a crash between erasing and copying leaves no erased text for good.</summary>
@@ -69,7 +72,16 @@ sealed class StoreFile : IDisposable
     {
         using var next = BeginNext();
         foreach (var collection in Collections)
-            next.Database.GetCollection(collection).InsertBulk(_database.GetCollection(collection).FindAll());
+        {
+            for (BsonValue? after = BsonValue.MinValue; after is not null;)
+            {
+                var from = after;
+                var some = Read(d => Pieces.After(d.GetCollection(collection), from));
+                next.Database.GetCollection(collection).InsertBulk(some);
+                after = Pieces.EndOf(some);
+            }
+        }
+
         Take(next);
     }
 
@@ -85,15 +97,8 @@ sealed class StoreFile : IDisposable
     /// <summary>Puts a filled file in the place of the one in use. For the writer's thread.</summary>
     public void Take(NextFile next)
     {
-        _swap.EnterWriteLock();
-        try
-        {
+        lock (_inside)
             Exchange(next);
-        }
-        finally
-        {
-            _swap.ExitWriteLock();
-        }
     }
 
     /// <summary>Removes a file that will not be taken.</summary>
@@ -113,7 +118,6 @@ sealed class StoreFile : IDisposable
     public void Dispose()
     {
         Close();
-        _swap.Dispose();
     }
 
     /// <summary>Lets go of the files after a failure of the disk. What was acknowledged is in the log and is read at the next start.</summary>

@@ -85,7 +85,11 @@ sealed class Writer : IDisposable
         {
             if (_failure is { } earlier)
                 throw earlier;
-            ((IWork)request).Do();
+            var work = (IWork)request;
+            if (work.IsAlone)
+                _file.Alone(work.Do);
+            else
+                work.Do();
             request.Answer();
         }
         catch (StoreFailedException refused)
@@ -105,7 +109,7 @@ sealed class Writer : IDisposable
         {
             if (_failure is { } earlier)
                 throw earlier;
-            Commit(group);
+            _file.Alone(() => Commit(group));
         }
         catch (Exception failure)
         {

@@ -27,7 +27,8 @@ static class StoreReport
         }
 
         await AddFullStoreAsync(table);
-        await AddSweepAsync(table);
+        foreach (var kept in (int[])[0, 100_000])
+            await AddSweepAsync(table, kept);
         table.Print(Console.Out);
         Directory.Delete(Root, recursive: true);
     }
@@ -52,9 +53,10 @@ static class StoreReport
     }
 
     /// <summary>Ten thousand conversations whose time is over are removed while somebody writes: how long a turn waits at most.</summary>
-    static async Task AddSweepAsync(FigureTable table)
+    static async Task AddSweepAsync(FigureTable table, int kept)
     {
         await using var store = LiteTurnStore.Open(FreshFolder(), new StoreOptions());
+        await WriteLoad.FillAsync(Into(store), kept);
         await Parallel.ForEachAsync(Enumerable.Range(0, Swept), async (i, cancellation) =>
         {
             var conversation = string.Create(CultureInfo.InvariantCulture, $"over-{i}");
@@ -74,7 +76,7 @@ static class StoreReport
 
         var swept = await sweep;
         table.Add(
-            string.Create(CultureInfo.InvariantCulture, $"a sweep of {swept:N0} conversations"),
+            string.Create(CultureInfo.InvariantCulture, $"a sweep of {swept:N0} conversations among {kept:N0} that stay"),
             string.Create(CultureInfo.InvariantCulture, $"{Stopwatch.GetElapsedTime(from).TotalSeconds:0.0} s, {waits.Count} turns taken meanwhile, the longest waited {waits.At(1) / 1000:N0} ms"),
             "");
     }
