@@ -18,7 +18,7 @@ static class Erasing
             and not exists (select from visits v where v.conversation = c.id)
         """;
 
-    /// <summary>These conversations, and those that a visit joins to one of them.</summary>
+    /// <summary>These conversations, and those that a visit joins to one of them; with a bound, only those to which nothing came meanwhile.</summary>
     const string Joined = """
         with recursive joined (id) as (
             select unnest($1::text[])
@@ -27,13 +27,15 @@ static class Erasing
             from visits v join joined j on v.conversation = j.id or v.before = j.id
             where v.before is not null
         )
-        delete from conversations c using joined j where c.id = j.id returning c.id
+        delete from conversations c using joined j
+        where c.id = j.id and ($2::bigint is null or (not c.finished and c.last_at < $2::bigint))
+        returning c.id
         """;
 
     /// <param name="list">See <see cref="StoreOptions.ErasureList"/>.</param>
     public static async Task<bool> EraseAsync(NpgsqlConnection connection, string conversation, string? list, CancellationToken cancellation)
     {
-        var erased = await EraseAsync(connection, [conversation], cancellation).ConfigureAwait(false);
+        var erased = await EraseAsync(connection, [conversation], null, cancellation).ConfigureAwait(false);
         if (erased.Count > 0)
             ErasureList.Add(list, erased);
         foreach (var one in erased)
@@ -43,27 +45,27 @@ static class Erasing
 
     /// <returns>How many; 0 also if another node sweeps at this moment.</returns>
     public static Task<int> SweepAsync(NpgsqlConnection connection, long lastTurnBefore, CancellationToken cancellation) =>
-        SweepAsync(connection, Unfinished, lastTurnBefore, cancellation);
+        SweepAsync(connection, Unfinished, lastTurnBefore, lastTurnBefore, cancellation);
 
     /// <returns>How many conversations; 0 also if another node sweeps at this moment.</returns>
     public static Task<int> SweepVisitsAsync(NpgsqlConnection connection, long before, CancellationToken cancellation) =>
-        SweepAsync(connection, "select conversation from visits where at < $1", before, cancellation);
+        SweepAsync(connection, "select conversation from visits where at < $1", before, null, cancellation);
 
-    static async Task<int> SweepAsync(NpgsqlConnection connection, string due, long before, CancellationToken cancellation)
+    static async Task<int> SweepAsync(NpgsqlConnection connection, string due, long before, long? lastTurnBefore, CancellationToken cancellation)
     {
         if (await connection.FirstAsync(OneSweepAtATime, cancellation).ConfigureAwait(false) is not true)
             return 0;
         var swept = await connection.ListAsync(due, r => r.GetString(0), cancellation, before).ConfigureAwait(false);
         if (swept.Count == 0)
             return 0;
-        var erased = await EraseAsync(connection, swept, cancellation).ConfigureAwait(false);
+        var erased = await EraseAsync(connection, swept, lastTurnBefore, cancellation).ConfigureAwait(false);
         await Bulletin.SayAsync(connection, Bulletin.Swept, cancellation).ConfigureAwait(false);
         return erased.Count;
     }
 
-    static async Task<List<string>> EraseAsync(NpgsqlConnection connection, List<string> conversations, CancellationToken cancellation)
+    static async Task<List<string>> EraseAsync(NpgsqlConnection connection, List<string> conversations, long? lastTurnBefore, CancellationToken cancellation)
     {
-        var erased = await connection.ListAsync(Joined, r => r.GetString(0), cancellation, (object)conversations.ToArray()).ConfigureAwait(false);
+        var erased = await connection.ListAsync(Joined, r => r.GetString(0), cancellation, conversations.ToArray(), (object?)lastTurnBefore ?? DBNull.Value).ConfigureAwait(false);
         if (erased.Count > 0)
             await connection.DoAsync("delete from turns where conversation = any($1)", cancellation, (object)erased.ToArray()).ConfigureAwait(false);
         return erased;
