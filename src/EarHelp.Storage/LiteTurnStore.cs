@@ -133,13 +133,13 @@ public sealed class LiteTurnStore : IStore
     public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation) =>
         await DoAsync(() => Erase([conversation], _erasureList) > 0).ConfigureAwait(false);
 
-    /// <summary>Looks beside the writer, and deletes some at a time: turns are taken in between.</summary>
+    /// <summary>Looks for what may be over beside the writer, and deletes what is over some at a time: turns are taken in between.</summary>
     public async ValueTask<int> SweepUnfinishedAsync(long lastTurnBeforeUnixMilliseconds, CancellationToken cancellation)
     {
-        var due = Read(d => CardDocuments.UnfinishedBefore(d, lastTurnBeforeUnixMilliseconds));
+        var due = _file.All(CardDocuments.Collection).Where(c => CardDocuments.IsUnfinishedBefore(c, lastTurnBeforeUnixMilliseconds)).Select(c => c["_id"].AsString).ToList();
         if (due.Count == 0)
             return 0;
-        var keys = Read(d => KeyDocuments.Of(d, due));
+        var keys = KeyDocuments.Of(_file.All(KeyDocuments.Collection), due);
         var swept = 0;
         foreach (var some in due.Chunk(SweptAtOnce))
             swept += await DoAsync(() => Sweep(some, keys, lastTurnBeforeUnixMilliseconds)).ConfigureAwait(false);
@@ -196,15 +196,15 @@ public sealed class LiteTurnStore : IStore
             return 0;
         ErasureList.Add(list, present);
         _file.AnnounceWriteAnew();
-        Delete(present, KeyDocuments.Of(_file.Database, present));
+        Delete(present, KeyDocuments.Of(_file.All(KeyDocuments.Collection), present));
         _file.WriteAnew();
         return present.Length;
     }
 
-    /// <summary>Deletes those of them to which nothing came meanwhile. What is deleted stands in the file until it is written anew.</summary>
+    /// <summary>Deletes those of them that are over. What is deleted stands in the file until it is written anew.</summary>
     int Sweep(IEnumerable<string> due, ILookup<string, string> keys, long lastTurnBefore)
     {
-        var still = due.Where(c => CardDocuments.IsUnfinishedBefore(_file.Database, c, lastTurnBefore)).ToArray();
+        var still = due.Where(c => CardDocuments.IsOver(_file.Database, c, lastTurnBefore)).ToArray();
         if (still.Length > 0)
         {
             _file.AnnounceWriteAnew();

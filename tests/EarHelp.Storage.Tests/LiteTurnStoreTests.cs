@@ -66,7 +66,7 @@ public sealed class LiteTurnStoreTests : TurnStoreContract
     public async Task After_a_failure_of_the_disk_nothing_more_is_taken_and_what_was_acknowledged_stays()
     {
         var folder = Directory.CreateTempSubdirectory("earhelp").FullName;
-        var disk = new FailingDisk();
+        var disk = new WatchedDisk();
         var store = LiteTurnStore.Open(folder, new StoreOptions { Watch = disk });
         var first = SomeTurns.First("a");
         await store.AppendAsync(first, [], default);
@@ -104,6 +104,32 @@ public sealed class LiteTurnStoreTests : TurnStoreContract
         }
     }
 
+    /// <summary>LiteDB gives a page that one thread is about to read to another that needs room.</summary>
+    [Fact]
+    public async Task Nobody_reads_while_a_turn_is_written()
+    {
+        var folder = Directory.CreateTempSubdirectory("earhelp").FullName;
+        var disk = new WatchedDisk();
+        await using (var store = LiteTurnStore.Open(folder, new StoreOptions { Watch = disk }))
+        {
+            var cameIn = false;
+            Task? reading = null;
+            disk.Writes = () =>
+            {
+                reading ??= Task.Run(async () => await store.LoadAsync("other", default));
+                cameIn |= reading.Wait(TimeSpan.FromMilliseconds(200));
+            };
+
+            await store.AppendAsync(SomeTurns.First("a"), [], default);
+
+            await reading!;
+            Assert.False(cameIn);
+            disk.Writes = null;
+        }
+
+        Directory.Delete(folder, true);
+    }
+
     async Task ReopenAsync()
     {
         await _store!.DisposeAsync();
@@ -122,14 +148,18 @@ public sealed class LiteTurnStoreTests : TurnStoreContract
         });
     }
 
-    sealed class FailingDisk : IDiskWatch
+    sealed class WatchedDisk : IDiskWatch
     {
         public bool IsFull { get; set; }
+
+        /// <summary>Done before each write.</summary>
+        public Action? Writes { get; set; }
 
         public void Writing(string file, long offset, ReadOnlySpan<byte> bytes, bool durable)
         {
             if (IsFull)
                 throw new IOException("No space left on the device.");
+            Writes?.Invoke();
         }
 
         public void Syncing(string file)

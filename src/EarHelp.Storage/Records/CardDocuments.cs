@@ -23,26 +23,15 @@ static class CardDocuments
     public static ImmutableArray<string> All(LiteDatabase database) =>
         [.. database.GetCollection(Collection).FindAll().Select(d => d["_id"].AsString).Order(StringComparer.Ordinal)];
 
+    /// <summary>As far as the card says.</summary>
+    public static bool IsUnfinishedBefore(BsonDocument card, long lastTurnBefore) => !card["f"].AsBoolean && card["a"].AsInt64 < lastTurnBefore;
+
     /// <summary>
     /// A card may be behind by <see cref="Behind"/>; what it says is confirmed by the last turn itself. A conversation from which a
     /// visit was asked for stays as long as its request, and one after a visit as long as that.
     /// </summary>
-    public static List<string> UnfinishedBefore(LiteDatabase database, long lastTurnBefore) =>
-    [
-        .. database.GetCollection(Collection)
-            .FindAll()
-            .Where(d => IsUnfinishedBefore(d, lastTurnBefore))
-            .Select(d => d["_id"].AsString)
-            .Where(c => HasNothingSince(database, c, lastTurnBefore)),
-    ];
-
-    /// <summary>The same of one of them.</summary>
-    public static bool IsUnfinishedBefore(LiteDatabase database, string conversation, long lastTurnBefore) =>
-        database.GetCollection(Collection).FindById(conversation) is { } card && IsUnfinishedBefore(card, lastTurnBefore) && HasNothingSince(database, conversation, lastTurnBefore);
-
-    static bool IsUnfinishedBefore(BsonDocument card, long lastTurnBefore) => !card["f"].AsBoolean && card["a"].AsInt64 < lastTurnBefore;
-
-    static bool HasNothingSince(LiteDatabase database, string conversation, long lastTurnBefore) =>
-        !RequestDocuments.Has(database, conversation) && !VisitDocuments.Has(database, conversation)
+    public static bool IsOver(LiteDatabase database, string conversation, long lastTurnBefore) =>
+        database.GetCollection(Collection).FindById(conversation) is { } card && IsUnfinishedBefore(card, lastTurnBefore)
+        && !RequestDocuments.Has(database, conversation) && !VisitDocuments.Has(database, conversation)
         && TurnDocuments.Of(database, conversation).All(t => t["a"].AsInt64 < lastTurnBefore);
 }

@@ -20,11 +20,11 @@ static class KeyDocuments
     public static KnownKey? Find(LiteDatabase database, string hash) =>
         database.GetCollection(Collection).FindById(hash) is { } found ? new KnownKey(found["c"].AsString, found["x"].AsInt64) : null;
 
-    /// <summary>The hashes of what opens conversations, by conversation. Looks through all keys once.</summary>
-    public static ILookup<string, string> Of(LiteDatabase database, IReadOnlyCollection<string> conversations)
+    /// <summary>The hashes of what opens conversations, by conversation.</summary>
+    public static ILookup<string, string> Of(IEnumerable<BsonDocument> keys, IReadOnlyCollection<string> conversations)
     {
         var wanted = conversations.ToHashSet(StringComparer.Ordinal);
-        return database.GetCollection(Collection).FindAll().Where(k => wanted.Contains(k["c"].AsString)).ToLookup(k => k["c"].AsString, k => k["_id"].AsString, StringComparer.Ordinal);
+        return keys.Where(k => wanted.Contains(k["c"].AsString)).ToLookup(k => k["c"].AsString, k => k["_id"].AsString, StringComparer.Ordinal);
     }
 
     public static KnownKey Known(ConversationKey key, string conversation) => new(conversation, key.ExpiresUnixMilliseconds ?? long.MaxValue);

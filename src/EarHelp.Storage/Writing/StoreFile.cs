@@ -49,6 +49,19 @@ sealed class StoreFile : IDisposable
             return read(_database);
     }
 
+    /// <summary>A whole collection in the order of its keys, read in short pieces: others come in between.</summary>
+    public IEnumerable<BsonDocument> All(string collection)
+    {
+        for (BsonValue? after = BsonValue.MinValue; after is not null;)
+        {
+            var from = after;
+            var some = Read(d => Pieces.After(d.GetCollection(collection), from));
+            foreach (var document in some)
+                yield return document;
+            after = Pieces.EndOf(some);
+        }
+    }
+
     /// <summary>Does work of the writer's thread while nobody reads.</summary>
     public void Alone(Action work)
     {
@@ -72,16 +85,7 @@ sealed class StoreFile : IDisposable
     {
         using var next = BeginNext();
         foreach (var collection in Collections)
-        {
-            for (BsonValue? after = BsonValue.MinValue; after is not null;)
-            {
-                var from = after;
-                var some = Read(d => Pieces.After(d.GetCollection(collection), from));
-                next.Database.GetCollection(collection).InsertBulk(some);
-                after = Pieces.EndOf(some);
-            }
-        }
-
+            next.Database.GetCollection(collection).InsertBulk(All(collection));
         Take(next);
     }
 
@@ -115,10 +119,7 @@ sealed class StoreFile : IDisposable
     /// <summary>True if nothing at all is kept.</summary>
     public bool IsEmpty() => Read(d => Collections.All(c => d.GetCollection(c).FindOne(Query.All()) is null));
 
-    public void Dispose()
-    {
-        Close();
-    }
+    public void Dispose() => Close();
 
     /// <summary>Lets go of the files after a failure of the disk. What was acknowledged is in the log and is read at the next start.</summary>
     public void Abandon()

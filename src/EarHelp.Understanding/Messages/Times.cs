@@ -15,6 +15,9 @@ static class Times
 {
     const int DaysInWeek = 7, DaysInFortnight = 14, DaysInMonth = 30, DaysInYear = 365;
 
+    /// <summary>Written like a day and a month.</summary>
+    static readonly string[] Fractions = ["1/2", "1/3", "2/3", "1/4", "3/4"];
+
     static readonly string[] Weekdays = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
 
     static readonly string[] Months = ["january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"];
@@ -97,16 +100,18 @@ static class Times
             }
         }
 
-        // "Since 12/8", "20/8/26"; "7/10" is how much it hurts.
+        // "Since 12/8", "20/8/26"; but "for 3-4 days" is a length, "7/10" how much it hurts, and "since 1/2 an hour" less than a day.
         void AddFigures()
         {
             for (var i = 0; i < words.Count; i++)
             {
-                var parts = words[i].Split('/', '-');
-                if ((parts.Length == 3 || (parts.Length == 2 && parts[1] != "10" && IsPointedAt(i))) && DateReader.ReadFigures(words[i], today) is { } date && date <= today)
+                var isDate = words[i].Split('/', '-').Length == 3 || (words[i].Contains('/', StringComparison.Ordinal) && !Fractions.Contains(words[i]) && IsSince(i));
+                if (isDate && DateReader.ReadFigures(words[i], today) is { } date && date <= today)
                     times.Add(new SaidTime(i, i, date, null, false, today));
             }
         }
+
+        bool IsSince(int at) => scopes.Of("since an event").Any(s => s.Last == at - 1 || (s.Last == at - 2 && words.IsSideWord(at - 1)));
 
         int? Count(Finding<Trigger> unit)
         {

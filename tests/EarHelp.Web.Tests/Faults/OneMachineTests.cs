@@ -8,6 +8,8 @@ namespace EarHelp.Web.Tests.Faults;
 /// <summary>One process with the store in its data folder, behind a bad way, with conversations that go on while one thing after the other fails.</summary>
 public sealed class OneMachineTests(ITestOutputHelper output)
 {
+    static readonly TimeSpan LengthOfPause = TimeSpan.FromSeconds(1);
+
     [Fact]
     public async Task Whatever_fails_of_one_machine_every_acknowledged_turn_is_kept_once()
     {
@@ -55,7 +57,7 @@ public sealed class OneMachineTests(ITestOutputHelper output)
     static async Task PauseAsync(Node node, Crowd crowd)
     {
         await node.PauseAsync();
-        await Task.Delay(TimeSpan.FromSeconds(1));
+        await Task.Delay(LengthOfPause);
         await node.ResumeAsync();
         await crowd.MoreAsync("paused");
     }
