@@ -14,7 +14,7 @@ namespace EarHelp.Storage;
 public sealed class LiteTurnStore : IStore
 {
     /// <summary>Keys kept at hand; one takes about 300 bytes.</summary>
-    const int KeysAtHand = 50_000;
+    const int KeysAtHand = 20_000;
 
     /// <summary>Conversations that one commit deletes, and that are swept before the next turn is taken.</summary>
     const int DeletedTogether = 20, SweptAtOnce = 40;

@@ -12,7 +12,7 @@ namespace EarHelp.Storage.Writing;
 /// </summary>
 sealed class Writer : IDisposable
 {
-    const int ConversationsRemembered = 50_000;
+    const int ConversationsRemembered = 10_000;
 
     readonly StoreFile _file;
     readonly KnownKeys _keys;
