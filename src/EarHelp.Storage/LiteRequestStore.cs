@@ -14,7 +14,10 @@ sealed class LiteRequestStore(LiteTurnStore turns, StoreFile file) : IRequestSto
     public async ValueTask<RequestPut> PutAsync(VisitRequest request, ContactDetails? contact, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(request);
-        return await turns.DoAsync(() => Put(request, contact)).ConfigureAwait(false);
+        var (put, forgets) = await turns.DoAsync(() => Put(request, contact)).ConfigureAwait(false);
+        if (forgets)
+            await turns.RenewAsync().ConfigureAwait(false);
+        return put;
     }
 
     public ValueTask<KeptRequest?> FindAsync(string conversation, CancellationToken cancellation) =>
@@ -26,20 +29,23 @@ sealed class LiteRequestStore(LiteTurnStore turns, StoreFile file) : IRequestSto
     public ValueTask<ImmutableArray<KeptRequest>> WaitingAsync(CancellationToken cancellation) =>
         ValueTask.FromResult(turns.Read(RequestDocuments.Waiting));
 
-    public async ValueTask<int> SweepRequestsAsync(long changedBeforeUnixMilliseconds, CancellationToken cancellation) =>
-        await turns.DoAsync(() => Sweep(changedBeforeUnixMilliseconds)).ConfigureAwait(false);
+    public async ValueTask<int> SweepRequestsAsync(long changedBeforeUnixMilliseconds, CancellationToken cancellation)
+    {
+        var swept = await turns.DoAsync(() => Sweep(changedBeforeUnixMilliseconds)).ConfigureAwait(false);
+        if (swept > 0)
+            await turns.RenewAsync().ConfigureAwait(false);
+        return swept;
+    }
 
-    RequestPut Put(VisitRequest request, ContactDetails? contact)
+    (RequestPut Put, bool Forgets) Put(VisitRequest request, ContactDetails? contact)
     {
         var forgets = contact is null && RequestDocuments.HasContact(file.Database, request.Conversation);
         if (forgets)
-            file.AnnounceWriteAnew();
+            turns.Announce();
         file.Database.BeginTrans();
         var put = RequestDocuments.Put(file.Database, request, contact);
         Commit();
-        if (forgets)
-            file.WriteAnew();
-        return put;
+        return (put, forgets);
     }
 
     int Sweep(long changedBefore)
@@ -47,12 +53,11 @@ sealed class LiteRequestStore(LiteTurnStore turns, StoreFile file) : IRequestSto
         var swept = RequestDocuments.ChangedBefore(file.Database, changedBefore);
         if (swept.IsEmpty)
             return 0;
-        file.AnnounceWriteAnew();
+        turns.Announce();
         file.Database.BeginTrans();
         foreach (var conversation in swept)
             RequestDocuments.Delete(file.Database, conversation);
         Commit();
-        file.WriteAnew();
         return swept.Length;
     }
 

@@ -14,7 +14,7 @@ namespace EarHelp.Storage;
 public sealed class LiteTurnStore : IStore
 {
     /// <summary>Keys kept at hand; one takes about 300 bytes.</summary>
-    const int KeysAtHand = 50_000;
+    const int KeysAtHand = 20_000;
 
     /// <summary>Conversations that one commit deletes, and that are swept before the next turn is taken.</summary>
     const int DeletedTogether = 20, SweptAtOnce = 40;
@@ -23,6 +23,7 @@ public sealed class LiteTurnStore : IStore
     readonly StoreFile _file;
     readonly Writer _writer;
     readonly KnownKeys _keys = new(KeysAtHand);
+    readonly Renewal _renewal;
     readonly ITimer _checkpoints;
     readonly int _largestBodyBytes;
     readonly string? _erasureList;
@@ -30,7 +31,8 @@ public sealed class LiteTurnStore : IStore
     LiteTurnStore(FolderLock held, StoreFile file, StoreOptions options)
     {
         (_lock, _file) = (held, file);
-        _writer = new Writer(file, _keys, options);
+        _renewal = new Renewal(file);
+        _writer = new Writer(file, _keys, _renewal, options);
         _largestBodyBytes = options.LargestBodyBytes;
         _erasureList = options.ErasureList;
         Requests = new LiteRequestStore(this, file);
@@ -127,11 +129,12 @@ public sealed class LiteTurnStore : IStore
         {
             var isSpent = _file.Database.GetCollection(KeyDocuments.Collection).Delete(keyHash);
             _keys.Forget(keyHash);
+            _renewal.Note(KeyDocuments.Collection, keyHash);
             return isSpent;
         }).ConfigureAwait(false);
 
     public async ValueTask<bool> EraseAsync(string conversation, CancellationToken cancellation) =>
-        await DoAsync(() => Erase([conversation], _erasureList) > 0).ConfigureAwait(false);
+        await EraseAsync(() => [conversation], _erasureList).ConfigureAwait(false) > 0;
 
     /// <summary>Looks for what may be over beside the writer, and deletes what is over some at a time: turns are taken in between.</summary>
     public async ValueTask<int> SweepUnfinishedAsync(long lastTurnBeforeUnixMilliseconds, CancellationToken cancellation)
@@ -144,7 +147,7 @@ public sealed class LiteTurnStore : IStore
         foreach (var some in due.Chunk(SweptAtOnce))
             swept += await DoAsync(() => Sweep(some, keys, lastTurnBeforeUnixMilliseconds)).ConfigureAwait(false);
         if (swept > 0)
-            await DoAsync(WriteAnew, isAlone: false).ConfigureAwait(false);
+            await RenewAsync().ConfigureAwait(false);
         return swept;
     }
 
@@ -179,6 +182,7 @@ public sealed class LiteTurnStore : IStore
     public async ValueTask DisposeAsync()
     {
         await _checkpoints.DisposeAsync().ConfigureAwait(false);
+        await _renewal.DisposeAsync().ConfigureAwait(false);
         _writer.Dispose();
         if (IsHealthy)
             _file.Dispose();
@@ -187,17 +191,31 @@ public sealed class LiteTurnStore : IStore
         _lock.Dispose();
     }
 
-    /// <summary>Erases conversations with all that is kept of them, and those that a visit joins to them. To be called by the one writer.</summary>
+    /// <summary>Erases conversations with all that is kept of them, and those that a visit joins to them.</summary>
+    /// <param name="which">Asked on the writer's thread.</param>
     /// <param name="list">See <see cref="StoreOptions.ErasureList"/>; null for what is only swept.</param>
-    internal int Erase(IReadOnlyCollection<string> conversations, string? list = null)
+    internal async Task<int> EraseAsync(Func<IReadOnlyCollection<string>> which, string? list = null)
+    {
+        var erased = await DoAsync(() => Erase(which(), list)).ConfigureAwait(false);
+        if (erased > 0)
+            await RenewAsync().ConfigureAwait(false);
+        return erased;
+    }
+
+    /// <summary>Says on the disk that something is about to be deleted. To be called by the one writer.</summary>
+    internal void Announce() => _renewal.Announce();
+
+    /// <summary>Ends once nothing of what was deleted stands in the file; turns are taken meanwhile.</summary>
+    internal Task RenewAsync() => _renewal.RenewAsync(work => DoAsync(work, isAlone: false));
+
+    int Erase(IReadOnlyCollection<string> conversations, string? list)
     {
         var present = VisitDocuments.WithJoined(_file.Database, conversations).Where(c => TurnDocuments.Of(_file.Database, c).Any()).ToArray();
         if (present.Length == 0)
             return 0;
         ErasureList.Add(list, present);
-        _file.AnnounceWriteAnew();
+        Announce();
         Delete(present, KeyDocuments.Of(_file.All(KeyDocuments.Collection), present));
-        _file.WriteAnew();
         return present.Length;
     }
 
@@ -207,17 +225,11 @@ public sealed class LiteTurnStore : IStore
         var still = due.Where(c => CardDocuments.IsOver(_file.Database, c, lastTurnBefore)).ToArray();
         if (still.Length > 0)
         {
-            _file.AnnounceWriteAnew();
+            Announce();
             Delete(still, keys);
         }
 
         return still.Length;
-    }
-
-    bool WriteAnew()
-    {
-        _file.WriteAnew();
-        return true;
     }
 
     /// <param name="keys">By conversation, what opens it.</param>
@@ -227,10 +239,10 @@ public sealed class LiteTurnStore : IStore
         foreach (var some in conversations.Chunk(DeletedTogether))
         {
             database.BeginTrans();
-            foreach (var conversation in some)
-                WholeConversation.Delete(database, conversation, keys[conversation]);
+            var deleted = some.SelectMany(c => WholeConversation.Delete(database, c, keys[c])).ToList();
             if (!database.Commit())
                 throw new InvalidOperationException("The database did not commit.");
+            deleted.ForEach(d => _renewal.Note(d.Collection, d.Id));
             foreach (var conversation in some)
                 _writer.Forget(conversation);
         }

@@ -28,7 +28,7 @@ sealed class LiteVisitStore(LiteTurnStore turns, StoreFile file) : IVisitStore
     public ValueTask<ImmutableArray<Visit>> AllAsync(CancellationToken cancellation) => ValueTask.FromResult(turns.Read(VisitDocuments.All));
 
     public async ValueTask<int> SweepVisitsAsync(long beforeUnixMilliseconds, CancellationToken cancellation) =>
-        await turns.DoAsync(() => turns.Erase(VisitDocuments.Before(file.Database, beforeUnixMilliseconds))).ConfigureAwait(false);
+        await turns.EraseAsync(() => VisitDocuments.Before(file.Database, beforeUnixMilliseconds)).ConfigureAwait(false);
 
     bool Change(Func<LiteDatabase, bool> change)
     {

@@ -10,7 +10,7 @@ const string Usage = """
 
       triage   levels, whole assessments, the next question; beside RulesEngine in the same run; loading the edition
       proof    the whole proof of the shipped edition, and comparing two editions
-      table    how the service serves, all of it with its targets: load, stored and page; a number after it: as for stored
+      table    how the service serves, all of it with its targets: load, stored, spread and page; a number after it: as for stored
       start    process start to the first served page; a folder after it: also of what was published there
       page     bytes and requests of the first page, and how soon it can be used over a slow connection
       store    durable turns a second of the store, beside a plain synced file in the same run
@@ -19,6 +19,8 @@ const string Usage = """
                same run; addresses after it: only the page of the services that run there, for a profile or a comparison
       stored   what many kept conversations cost: a turn among 1,000,000 of them (or the number after it), the
                start and the memory with 100,000
+      memory   the memory with 100,000 open conversations alone
+      spread   how soon an edition that is published elsewhere is served at two nodes
       clinics  four clinics on one PostgreSQL server, and how many there could be
     """;
 
@@ -54,12 +56,19 @@ switch (args.FirstOrDefault())
     case "stored":
         await StoredReport.AddAsync(served, args.ElementAtOrDefault(1));
         break;
+    case "memory":
+        await StoredReport.AddMemoryAsync(served);
+        break;
+    case "spread":
+        await SpreadReport.AddAsync(served);
+        break;
     case "clinics":
         await ClinicsReport.AddAsync(served);
         break;
     case "table":
         await LoadReport.AddAsync(served);
         await StoredReport.AddAsync(served, args.ElementAtOrDefault(1));
+        await SpreadReport.AddAsync(served);
         await PageReport.AddFirstPageAsync(served);
         break;
     case BareServer.Name:

@@ -132,7 +132,7 @@ public sealed class PostgresServer : IAsyncDisposable
             "-c", "listen_addresses=127.0.0.1",
             "-c", $"port={_port}",
             "-c", $"unix_socket_directories={_folder}",
-            "-c", "max_connections=200",
+            "-c", "max_connections=400",
             "-c", "logging_collector=off",
             "-c", "log_min_messages=panic",
         ];

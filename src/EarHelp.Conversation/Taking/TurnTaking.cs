@@ -14,7 +14,7 @@ namespace EarHelp.Conversation.Taking;
 public sealed class TurnTaking(ITurnStore store, IEditionShelf shelf, TimeProvider clock)
 {
     /// <summary>States kept at hand; one takes a few kilobytes.</summary>
-    const int StatesAtHand = 20_000;
+    const int StatesAtHand = 5_000;
 
     readonly KnownStates _states = new(StatesAtHand);
 

@@ -12,6 +12,9 @@ sealed record StoreFolder(string Path)
 
     public string NextLog => In("earhelp-next-log.db");
 
+    /// <summary>There while something that was erased may still stand in the main file.</summary>
+    public string Due => In("earhelp-erased");
+
     public string Lock => In("earhelp.lock");
 
     /// <summary>Says in one line which process holds the lock.</summary>

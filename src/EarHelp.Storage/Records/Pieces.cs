@@ -5,7 +5,7 @@ namespace EarHelp.Storage.Records;
 /// <summary>Reads a collection in short pieces, in the order of its keys.</summary>
 static class Pieces
 {
-    const int AtOnce = 500;
+    public const int AtOnce = 500;
 
     /// <summary>With its bound as a parameter: LiteDB compiles every new text of an expression to machine code and keeps it for good.</summary>
     const string Behind = "$._id > @0";

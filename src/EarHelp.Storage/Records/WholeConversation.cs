@@ -6,18 +6,22 @@ namespace EarHelp.Storage.Records;
 static class WholeConversation
 {
     /// <param name="keys">The hashes of what opens it.</param>
-    public static void Delete(LiteDatabase database, string conversation, IEnumerable<string> keys)
+    /// <returns>What was deleted of the great collections.</returns>
+    public static List<(string Collection, BsonValue Id)> Delete(LiteDatabase database, string conversation, IEnumerable<string> keys)
     {
-        var turns = database.GetCollection(TurnDocuments.Collection);
-        foreach (var id in TurnDocuments.Of(database, conversation).Select(d => d["_id"]).ToArray())
-            turns.Delete(id);
-        database.GetCollection(CardDocuments.Collection).Delete(conversation);
+        List<(string Collection, BsonValue Id)> great =
+        [
+            .. TurnDocuments.Of(database, conversation).Select(d => (TurnDocuments.Collection, d["_id"])),
+            (CardDocuments.Collection, conversation),
+            .. keys.Select(k => (KeyDocuments.Collection, new BsonValue(k))),
+        ];
+        foreach (var (collection, id) in great)
+            database.GetCollection(collection).Delete(id);
         RequestDocuments.Delete(database, conversation);
         VisitDocuments.Delete(database, conversation);
         IncidentDocuments.Delete(database, conversation);
         CallerDocuments.Delete(database, conversation);
         FollowUpDocuments.Delete(database, conversation);
-        foreach (var key in keys)
-            database.GetCollection(KeyDocuments.Collection).Delete(key);
+        return great;
     }
 }

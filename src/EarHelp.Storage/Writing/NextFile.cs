@@ -27,6 +27,15 @@ sealed class NextFile(SyncedFile main, CommitLog log, LiteDatabase database) : I
         Close();
     }
 
+    /// <summary>Lets go of it after a failure of the disk.</summary>
+    public void Abandon()
+    {
+        if (_isFinished)
+            return;
+        StoreFile.Keep(database);
+        Close();
+    }
+
     void Close()
     {
         _isFinished = true;

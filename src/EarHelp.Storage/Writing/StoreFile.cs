@@ -18,6 +18,9 @@ sealed class StoreFile : IDisposable
     // A LiteDB instance that met a failing disk brings the process down when it is collected: it is kept for the life of the process.
     static readonly ConcurrentBag<LiteDatabase> Failed = [];
 
+    /// <summary>So that the end of a new file is short: pages of its log that are folded in at a time.</summary>
+    const int NextCheckpointPages = 1_000;
+
     readonly StoreFolder _folder;
     readonly StoreOptions _options;
 
@@ -31,10 +34,10 @@ sealed class StoreFile : IDisposable
     public StoreFile(StoreFolder folder, StoreOptions options)
     {
         (_folder, _options) = (folder, options);
-        var isInterrupted = File.Exists(folder.NextMain);
+        var isInterrupted = File.Exists(folder.Due) || File.Exists(folder.NextMain);
         if (!File.Exists(folder.Main))
             MakeEmpty();
-        (_main, _log, _database) = Open(folder.Main, folder.Log);
+        (_main, _log, _database) = Open(folder.Main, folder.Log, options.CheckpointPages);
         if (isInterrupted)
             WriteAnew();
     }
@@ -69,40 +72,37 @@ sealed class StoreFile : IDisposable
             work();
     }
 
-    /// <summary>Says on the disk that a new file is due, so that a crash between erasing and copying leaves no erased text for good.</summary>
-    public void AnnounceWriteAnew()
+    /// <summary>Says on the disk that a new file is due, so that a crash between erasing and copying leaves no erased text for good. For the writer's thread.</summary>
+    public void Announce()
     {
-        _options.Watch?.Resizing(_folder.NextMain, 0);
-        using (File.Create(_folder.NextMain))
+        if (File.Exists(_folder.Due))
+            return;
+        _options.Watch?.Resizing(_folder.Due, 0);
+        using (File.Create(_folder.Due))
         {
         }
 
         FolderEntries.Sync(_folder.Path);
     }
 
-    /// <summary>Copies the live records to a new file, puts it in the place of the old one and unlinks that. For the writer's thread; others read on.</summary>
-    public void WriteAnew()
-    {
-        using var next = BeginNext();
-        foreach (var collection in Collections)
-            next.Database.GetCollection(collection).InsertBulk(All(collection));
-        Take(next);
-    }
+    /// <summary>Says that nothing that was erased stands in the main file any more. For the writer's thread.</summary>
+    public void Settle() => FolderEntries.Delete(_folder.Due, _options.Watch);
 
     /// <summary>A new, empty file beside the one in use; worth nothing until it takes its place.</summary>
     public NextFile BeginNext()
     {
         FolderEntries.Delete(_folder.NextMain, _options.Watch);
         FolderEntries.Delete(_folder.NextLog, _options.Watch);
-        var (main, log, database) = Open(_folder.NextMain, _folder.NextLog);
+        var (main, log, database) = Open(_folder.NextMain, _folder.NextLog, NextCheckpointPages);
         return new NextFile(main, log, database);
     }
 
-    /// <summary>Puts a filled file in the place of the one in use. For the writer's thread.</summary>
+    /// <summary>Puts a filled file in the place of the one in use. For the writer's thread; others read on while it is brought to the device.</summary>
     public void Take(NextFile next)
     {
+        next.Finish();
         lock (_inside)
-            Exchange(next);
+            Exchange();
     }
 
     /// <summary>Removes a file that will not be taken.</summary>
@@ -124,10 +124,13 @@ sealed class StoreFile : IDisposable
     /// <summary>Lets go of the files after a failure of the disk. What was acknowledged is in the log and is read at the next start.</summary>
     public void Abandon()
     {
-        Failed.Add(_database);
+        Keep(_database);
         _log.Dispose();
         _main.Dispose();
     }
+
+    /// <summary>Keeps an instance that met a failing disk.</summary>
+    public static void Keep(LiteDatabase failed) => Failed.Add(failed);
 
     /// <summary>The first file appears whole or not at all: one that was torn while it was made could never be opened again.</summary>
     void MakeEmpty()
@@ -138,14 +141,25 @@ sealed class StoreFile : IDisposable
         FolderEntries.Replace(_folder.NextMain, _folder.Main, _options.Watch);
     }
 
-    void Exchange(NextFile next)
+    /// <summary>Copies the live records to a new file, puts it in the place of the old one and unlinks that. At a start only.</summary>
+    void WriteAnew()
     {
-        next.Finish();
+        using var copy = new FileCopy(this);
+        while (copy.GoOn())
+        {
+        }
+
+        copy.Take();
+        Settle();
+    }
+
+    void Exchange()
+    {
         FolderEntries.Delete(_folder.NextLog, _options.Watch);
         Close();
         FolderEntries.Delete(_folder.Log, _options.Watch);
         FolderEntries.Replace(_folder.NextMain, _folder.Main, _options.Watch);
-        (_main, _log, _database) = Open(_folder.Main, _folder.Log);
+        (_main, _log, _database) = Open(_folder.Main, _folder.Log, _options.CheckpointPages);
     }
 
     void Close()
@@ -174,12 +188,12 @@ sealed class StoreFile : IDisposable
         database.Commit();
     }
 
-    (SyncedFile Main, CommitLog Log, LiteDatabase Database) Open(string main, string log)
+    (SyncedFile Main, CommitLog Log, LiteDatabase Database) Open(string main, string log, int checkpointPages)
     {
         var mainFile = new SyncedFile(main, FileOptions.None, _options.Watch);
         var logFile = new CommitLog(log, _options.Watch);
         var database = new LiteDatabase(mainFile, null, logFile);
-        database.CheckpointSize = _options.CheckpointPages;
+        database.CheckpointSize = checkpointPages;
         Make(database, [.. Collections.Except(database.GetCollectionNames(), StringComparer.OrdinalIgnoreCase)]);
         FolderEntries.Sync(_folder.Path);
         return (mainFile, logFile, database);

@@ -12,19 +12,20 @@ namespace EarHelp.Storage.Writing;
 /// </summary>
 sealed class Writer : IDisposable
 {
-    const int ConversationsRemembered = 50_000;
+    const int ConversationsRemembered = 10_000;
 
     readonly StoreFile _file;
     readonly KnownKeys _keys;
+    readonly Renewal _renewal;
     readonly int _largestGroup;
     readonly Channel<Request> _waiting;
     readonly Remembered _remembered = new(ConversationsRemembered);
     readonly Thread _thread;
     volatile Exception? _failure;
 
-    public Writer(StoreFile file, KnownKeys keys, StoreOptions options)
+    public Writer(StoreFile file, KnownKeys keys, Renewal renewal, StoreOptions options)
     {
-        (_file, _keys) = (file, keys);
+        (_file, _keys, _renewal) = (file, keys, renewal);
         _largestGroup = options.LargestGroup;
         _waiting = Channel.CreateBounded<Request>(new BoundedChannelOptions(options.LongestQueue) { SingleReader = true });
         _thread = new Thread(Run) { IsBackground = true, Name = "store writer" };
@@ -170,6 +171,15 @@ sealed class Writer : IDisposable
             throw new InvalidOperationException("The database did not commit.");
         foreach (var (hash, kept) in keys)
             _keys.Put(hash, KeyDocuments.Known(kept.Key, kept.Conversation));
+        Note(TurnDocuments.Collection, written.Keys);
+        Note(CardDocuments.Collection, cards.Keys);
+        Note(KeyDocuments.Collection, keys.Keys);
+    }
+
+    void Note(string collection, IEnumerable<string> ids)
+    {
+        foreach (var id in ids)
+            _renewal.Note(collection, id);
     }
 
     /// <summary>False if the key opens another conversation.</summary>

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
+using System.Text;
 using Benchmarks.Figures;
 
 namespace Benchmarks.Serving;
@@ -11,12 +12,14 @@ sealed class ServerProcess : IDisposable
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
     readonly Process _process;
+    readonly StringBuilder _printed;
     readonly string? _ownData;
 
     /// <param name="ownData">A data folder that ends with the process, or null.</param>
-    ServerProcess(Process process, string? ownData, Uri address, TimeSpan started)
+    ServerProcess(Process process, StringBuilder printed, string? ownData, Uri address, TimeSpan started)
     {
         _process = process;
+        _printed = printed;
         _ownData = ownData;
         Address = address;
         Started = started;
@@ -34,6 +37,16 @@ sealed class ServerProcess : IDisposable
         {
             _process.Refresh();
             return _process.WorkingSet64 / 1_000_000.0;
+        }
+    }
+
+    /// <summary>Everything it has said.</summary>
+    public string Printed
+    {
+        get
+        {
+            lock (_printed)
+                return _printed.ToString();
         }
     }
 
@@ -83,7 +96,12 @@ sealed class ServerProcess : IDisposable
         var from = Stopwatch.GetTimestamp();
         var process = Process.Start(new ProcessStartInfo(program, arguments(data, address.ToString().TrimEnd('/'))) { RedirectStandardOutput = true })
             ?? throw new InvalidOperationException($"{program} did not start");
-        process.OutputDataReceived += (_, _) => { };
+        var printed = new StringBuilder();
+        process.OutputDataReceived += (_, line) =>
+        {
+            lock (printed)
+                printed.AppendLine(line.Data);
+        };
         process.BeginOutputReadLine();
         using var client = new HttpClient();
         using var again = new PeriodicTimer(TimeSpan.FromMilliseconds(2));
@@ -100,7 +118,7 @@ sealed class ServerProcess : IDisposable
 
         var started = Stopwatch.GetElapsedTime(from);
         process.Refresh();
-        return new ServerProcess(process, kept is null ? data : null, address, started) { ProcessorTime = process.TotalProcessorTime };
+        return new ServerProcess(process, printed, kept is null ? data : null, address, started) { ProcessorTime = process.TotalProcessorTime };
     }
 
     static async Task<bool> AnswersAsync(HttpClient client, Uri page)

@@ -13,11 +13,13 @@ static class SlowLink
     const int BytesASecond = 400_000 / 8;
     const int MillisecondsARequest = 400;
 
+    static readonly string BrowserFile = new[] { "/usr/bin/chromium-headless-shell", "/usr/bin/chromium" }.First(File.Exists);
+
     /// <summary>Median of visits by browsers that were never here before.</summary>
     public static async Task<double> MillisecondsUntilUsableAsync(Uri address)
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
+        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = BrowserFile, Args = ["--no-sandbox"] });
         var samples = new Samples();
         for (var visit = 0; visit < Visits; visit++)
         {

@@ -83,7 +83,7 @@ static class StoredReport
     }
 
     /// <summary>Conversations that are begun and not ended, in the process that measures.</summary>
-    static async Task AddMemoryAsync(FigureTable table)
+    public static async Task AddMemoryAsync(FigureTable table)
     {
         using var server = await ServerProcess.EarHelpAsync();
         var left = Open;

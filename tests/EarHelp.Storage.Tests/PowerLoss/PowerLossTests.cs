@@ -4,7 +4,7 @@ using Xunit.Abstractions;
 
 namespace EarHelp.Storage.Tests.PowerLoss;
 
-/// <summary>Power lost at every change of the files of a run with group commits, checkpoints and an erased conversation.</summary>
+/// <summary>Power lost at every change of the files of a run with group commits, checkpoints and a conversation that is erased while others go on.</summary>
 public sealed class PowerLossTests(ITestOutputHelper output) : IAsyncLifetime
 {
     /// <summary>
@@ -35,7 +35,10 @@ public sealed class PowerLossTests(ITestOutputHelper output) : IAsyncLifetime
         for (var i = 0; i < 5; i++)
             await Task.WhenAll(Stay.Select(c => AppendAsync(store, c)));
         _asked.Add((_disk.Count, Erased, 0));
-        await store.EraseAsync(Erased, default);
+        var erasing = store.EraseAsync(Erased, default).AsTask();
+        for (var i = 0; i < 3; i++)
+            await Task.WhenAll(Stay.Select(c => AppendAsync(store, c)));
+        await erasing;
         _acknowledged.Add((_disk.Count, Erased, 0));
         for (var i = 0; i < 5; i++)
             await Task.WhenAll(Stay.Select(c => AppendAsync(store, c)));

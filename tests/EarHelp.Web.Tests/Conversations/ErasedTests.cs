@@ -42,7 +42,7 @@ public sealed class ErasedTests
         var begun = await patient.BeginAsync($"my ear {Canary} went dull");
         var id = await service.ConversationOfAsync(patient);
         var swept = service.Log.LineWith("Removed 1 unfinished");
-        clock.Advance(TimeSpan.FromDays(7));
+        clock.Pass(TimeSpan.FromDays(7));
         Assert.Equal(begun.Screen, (await patient.ReadAsync("/letter")).Screen);
 
         clock.Advance(TimeSpan.FromHours(2));

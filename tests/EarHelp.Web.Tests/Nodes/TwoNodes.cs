@@ -72,9 +72,6 @@ public sealed class TwoNodes : IAsyncLifetime
             string.Create(CultureInfo.InvariantCulture, $"insert into ledger values ({record.Number}, '\\x{Convert.ToHexString(record.Body.Span)}', '{record.PreviousHash}', '{record.Hash}')"));
     }
 
-    /// <summary>Waits until something is so, for a second at the most: the limit within which every node must know.</summary>
-    public static Task<bool> WithinASecondAsync(Func<Task<bool>> isSo) => Waiting.IsSoWithinAsync(TimeSpan.FromSeconds(1), isSo);
-
     /// <summary>Waits until something is so.</summary>
     public Task UntilAsync(Func<Task<bool>> isSo) => Waiting.UntilAsync(isSo, () => "It was not so in time. " + First.Printed + Second.Printed);
 

@@ -21,7 +21,7 @@ namespace EarHelp.Web.Tests.Nodes;
 public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper output) : IClassFixture<TwoNodes>
 {
     [Fact]
-    public async Task Staff_who_signed_in_at_one_node_work_at_the_other_and_hear_there_within_a_second_of_a_request()
+    public async Task Staff_who_signed_in_at_one_node_work_at_the_other_and_hear_there_of_a_request()
     {
         using var here = new Colleague(new Patient(nodes.First.Address), "ada", () => nodes.Time.Now);
         await here.JoinAsync(Code().Matches(nodes.First.Printed)[^1].Groups["code"].Value);
@@ -39,7 +39,7 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
 
         await Asking.AskAsync(patient, ("name", "Yara"), ("number", "07700 900123"));
 
-        await rung.WaitAsync(TimeSpan.FromSeconds(1));
+        await nodes.UntilAsync(() => Task.FromResult(rung.IsCompletedSuccessfully));
         Assert.Contains("Yara", (await there.ReadAsync("/staff/desk")).Text, StringComparison.Ordinal);
     }
 
@@ -82,7 +82,7 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
     }
 
     [Fact]
-    public async Task A_clinic_that_closes_at_once_at_one_node_offers_nothing_at_the_other_within_a_second()
+    public async Task A_clinic_that_closes_at_once_at_one_node_offers_nothing_at_the_other()
     {
         using var patient = await AskedAsync(nodes.First);
         Assert.NotEmpty(Starts(await patient.ReadAsync("/visit/times")));
@@ -90,26 +90,18 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
         var closing = new KeptClosing(now, now.InUtc().Date.PlusDays(60), null);
 
         await nodes.Store.Closings.PutAsync(closing, default);
-        var isClosed = await TwoNodes.WithinASecondAsync(async () => Starts(await patient.ReadAsync("/visit/times")).Count == 0);
+        await nodes.UntilAsync(async () => Starts(await patient.ReadAsync("/visit/times")).Count == 0);
         await nodes.Store.Closings.PutAsync(closing with { LiftedAt = Now }, default);
 
-        Assert.True(isClosed);
-        Assert.True(await TwoNodes.WithinASecondAsync(async () => Starts(await patient.ReadAsync("/visit/times")).Count > 0));
+        await nodes.UntilAsync(async () => Starts(await patient.ReadAsync("/visit/times")).Count > 0);
     }
 
+    /// <summary>How soon: <c>tests/Benchmarks spread</c>.</summary>
     [Fact]
-    public async Task An_edition_that_is_published_anywhere_is_served_at_every_node_within_a_second_even_if_the_message_of_it_is_lost()
+    public async Task An_edition_that_is_published_anywhere_is_served_at_every_node_even_if_the_message_of_it_is_lost()
     {
-        var (told, untold) = (new List<TimeSpan>(), new List<TimeSpan>());
-        for (var round = 1; round <= 2; round++)
-        {
-            told.Add(await PublishedAsync($"Please answer this, {round}.", isTold: true));
-            untold.Add(await PublishedAsync($"Please do answer this, {round}.", isTold: false));
-        }
-
-        output.WriteLine($"Served at both nodes after, in ms, with the message: {Milliseconds(told)}; without: {Milliseconds(untold)}.");
-        Assert.True(told.Min() < TimeSpan.FromSeconds(1), "No edition was served everywhere within a second.");
-        Assert.True(untold.Min() < TimeSpan.FromSeconds(1), "No edition whose message was lost was served everywhere within a second.");
+        await PublishedAsync("Please answer this.", isTold: true);
+        await PublishedAsync("Please do answer this.", isTold: false);
     }
 
     [Fact]
@@ -162,8 +154,7 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
 
     /// <summary>Has an edition signed, so that the nodes have it at hand, and publishes it as a third node does it.</summary>
     /// <param name="isTold">False: the message of it is lost.</param>
-    /// <returns>From publishing it until both nodes serve it.</returns>
-    async Task<TimeSpan> PublishedAsync(string notice, bool isTold)
+    async Task PublishedAsync(string notice, bool isTold)
     {
         var copy = EditionCopy.Make();
         EditionCopy.Reword(copy, notice);
@@ -174,19 +165,15 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
         Assert.True(await ((IEditionLedger)nodes.Store).AppendAsync(await NextAsync(DeedKind.SignedAsApprover), default));
         await nodes.UntilAsync(() => Task.FromResult(((Node[])[nodes.First, nodes.Second]).All(n => n.Printed.Contains($"Edition {edition} was signed", StringComparison.Ordinal))));
         var record = await NextAsync(DeedKind.Published);
-        var from = TimeProvider.System.GetTimestamp();
         if (isTold)
             Assert.True(await ((IEditionLedger)nodes.Store).AppendAsync(record, default));
         else
             await nodes.InsertIntoLedgerAsync(record);
         foreach (var node in (Node[])[nodes.First, nodes.Second])
             await nodes.UntilAsync(async () => (await node.AskAsync(HttpMethod.Get, "control/edition")).Contains(edition, StringComparison.Ordinal));
-        return TimeProvider.System.GetElapsedTime(from);
 
         async Task<ChainedRecord> NextAsync(DeedKind kind) => (await Ledger.ReadAsync(nodes.Store, default)).Next(new Deed(kind, edition, 0, "Al", "author", "released"));
     }
-
-    static string Milliseconds(IEnumerable<TimeSpan> times) => string.Join(", ", times.Select(t => t.TotalMilliseconds.ToString("0", CultureInfo.InvariantCulture)));
 
     Instant Now => Instant.FromDateTimeOffset(nodes.Time.Now);
 

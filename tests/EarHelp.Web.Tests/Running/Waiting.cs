@@ -9,18 +9,10 @@ static class Waiting
     /// <param name="otherwise">What is said if it is not so in time.</param>
     public static async Task UntilAsync(Func<Task<bool>> isSo, Func<string> otherwise)
     {
-        if (!await IsSoWithinAsync(Patience, isSo))
-            Assert.Fail(otherwise());
-    }
-
-    public static async Task<bool> IsSoWithinAsync(TimeSpan patience, Func<Task<bool>> isSo)
-    {
         for (var from = TimeProvider.System.GetTimestamp(); !await isSo(); await Task.Delay(Pause))
         {
-            if (TimeProvider.System.GetElapsedTime(from) > patience)
-                return false;
+            if (TimeProvider.System.GetElapsedTime(from) > Patience)
+                Assert.Fail(otherwise());
         }
-
-        return true;
     }
 }

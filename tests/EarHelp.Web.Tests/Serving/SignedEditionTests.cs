@@ -28,7 +28,7 @@ public sealed class SignedEditionTests
         Assert.DoesNotContain(Demonstration, await File.ReadAllTextAsync(file));
         var rewritten = service.Log.LineWith("the emergency page in the data folder was written anew");
 
-        clock.Advance(TimeSpan.FromDays(30));
+        clock.Pass(TimeSpan.FromDays(30));
 
         Assert.Contains(Demonstration, (await patient.ReadAsync("/")).Text);
         await rewritten.WaitAsync(TimeSpan.FromSeconds(60));
