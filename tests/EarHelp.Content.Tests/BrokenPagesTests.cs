@@ -78,7 +78,7 @@ public sealed class BrokenPagesTests
     public void No_damage_to_any_page_makes_the_compiler_throw()
     {
         var chance = new Random(7);
-        for (var i = 0; i < 60; i++)
+        for (var i = 0; i < 20; i++)
         {
             var source = Sources[chance.Next(Sources.Length)];
             var bytes = source.Bytes.ToArray();
