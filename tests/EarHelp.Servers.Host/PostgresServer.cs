@@ -87,6 +87,10 @@ public sealed class PostgresServer : IAsyncDisposable
         Directory.Delete(_folder, true);
     }
 
+    /// <summary>Adds a record to the ledger of EarHelp as a node does it whose message to the others is lost.</summary>
+    public static Task AddToLedgerAsync(string address, int number, ReadOnlyMemory<byte> body, string previousHash, string hash) =>
+        DoAsync(address, string.Create(CultureInfo.InvariantCulture, $"insert into ledger values ({number}, '\\x{Convert.ToHexString(body.Span)}', '{previousHash}', '{hash}')"));
+
     public static async Task DoAsync(string address, string sql)
     {
         await using var source = NpgsqlDataSource.Create(address + ";Pooling=false");

@@ -31,9 +31,7 @@ public sealed class RenewalTests : IAsyncLifetime
     [Fact]
     public async Task Turns_are_taken_read_and_spent_meanwhile_and_all_of_it_is_in_the_new_file()
     {
-        _held.Hold();
-        var erasing = _store.EraseAsync("goes", default).AsTask();
-        await _held.Reached;
+        var erasing = await EraseAsync();
 
         await Task.WhenAll(Enumerable.Range(0, 1_200).Where(i => i % 2 == 0).Select(async i =>
             Assert.IsType<Appended.Kept>(await _store.AppendAsync(SomeTurns.After((await _store.LoadAsync($"stays {i}", default))[0]), [], default))));
@@ -56,12 +54,7 @@ public sealed class RenewalTests : IAsyncLifetime
     [Fact]
     public async Task What_is_erased_while_a_copy_is_made_that_may_hold_it_is_not_in_the_file_afterwards()
     {
-        _held.Hold();
-        var first = _store.EraseAsync("goes", default).AsTask();
-        await _held.Reached;
-        var second = _store.EraseAsync("goes too", default).AsTask();
-        while (!(await _store.LoadAsync("goes too", default)).IsEmpty)
-            await Task.Yield();
+        var (first, second) = await EraseTwoAsync();
         _held.LetGo();
 
         Assert.True(await first);
@@ -75,12 +68,7 @@ public sealed class RenewalTests : IAsyncLifetime
     [Fact]
     public async Task A_store_that_is_closed_meanwhile_says_so_and_is_written_anew_at_the_next_start()
     {
-        _held.Hold();
-        var first = _store.EraseAsync("goes", default).AsTask();
-        await _held.Reached;
-        var second = _store.EraseAsync("goes too", default).AsTask();
-        while (!(await _store.LoadAsync("goes too", default)).IsEmpty)
-            await Task.Yield();
+        var (first, second) = await EraseTwoAsync();
         var closing = _store.DisposeAsync().AsTask();
         _held.LetGo();
         await closing;
@@ -97,9 +85,7 @@ public sealed class RenewalTests : IAsyncLifetime
     [Fact]
     public async Task A_disk_that_fails_meanwhile_fails_the_store_and_the_next_start_mends_it()
     {
-        _held.Hold();
-        var erasing = _store.EraseAsync("goes", default).AsTask();
-        await _held.Reached;
+        var erasing = await EraseAsync();
         _held.LetGo(new IOException("The disk is full."));
 
         var failure = await Assert.ThrowsAsync<StoreFailedException>(() => erasing);
@@ -109,6 +95,25 @@ public sealed class RenewalTests : IAsyncLifetime
 
         Assert.False(HoldsSecret(Secret + "text"));
         Assert.Equal(1_201, (await _store.ConversationsAsync(default)).Length);
+    }
+
+    /// <summary>An erasure that is held in the middle of its copy.</summary>
+    async Task<Task<bool>> EraseAsync()
+    {
+        _held.Hold();
+        var erasing = _store.EraseAsync("goes", default).AsTask();
+        await _held.Reached;
+        return erasing;
+    }
+
+    /// <summary>And one that came meanwhile.</summary>
+    async Task<(Task<bool> First, Task<bool> Second)> EraseTwoAsync()
+    {
+        var first = await EraseAsync();
+        var second = _store.EraseAsync("goes too", default).AsTask();
+        while (!(await _store.LoadAsync("goes too", default)).IsEmpty)
+            await Task.Yield();
+        return (first, second);
     }
 
     async Task OpenAgainAsync()

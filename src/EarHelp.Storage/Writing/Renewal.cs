@@ -74,7 +74,17 @@ sealed class Renewal(StoreFile file) : IAsyncDisposable
             failure = met;
         }
 
-        await doAsync(() => End(copy, begunAt, failure)).ConfigureAwait(false);
+        try
+        {
+            await doAsync(() => End(copy, begunAt, failure)).ConfigureAwait(false);
+        }
+        catch (StoreFailedException)
+        {
+            // It was refused, and never came to its end: the next one begins anew.
+            _copy = null;
+            copy.Abandon();
+            throw;
+        }
     }
 
     /// <summary>On the writer's thread, whose failure is the failure of the store.</summary>

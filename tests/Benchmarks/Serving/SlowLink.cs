@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Benchmarks.Figures;
+using EarHelp.Servers.Host;
 using Microsoft.Playwright;
 
 namespace Benchmarks.Serving;
@@ -13,13 +14,11 @@ static class SlowLink
     const int BytesASecond = 400_000 / 8;
     const int MillisecondsARequest = 400;
 
-    static readonly string BrowserFile = new[] { "/usr/bin/chromium-headless-shell", "/usr/bin/chromium" }.First(File.Exists);
-
     /// <summary>Median of visits by browsers that were never here before.</summary>
     public static async Task<double> MillisecondsUntilUsableAsync(Uri address)
     {
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = BrowserFile, Args = ["--no-sandbox"] });
+        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium.Program, Args = ["--no-sandbox"] });
         var samples = new Samples();
         for (var visit = 0; visit < Visits; visit++)
         {

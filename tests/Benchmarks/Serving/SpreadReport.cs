@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
-using System.Globalization;
+using System.Text;
 using Benchmarks.Figures;
 using EarHelp.Content;
 using EarHelp.Content.Sources;
@@ -53,7 +53,7 @@ static class SpreadReport
             var record = await NextAsync(DeedKind.Published);
             using var client = new HttpClient();
             var from = Stopwatch.GetTimestamp();
-            await (pastTheMessage is null ? third.AppendAsync(record, CancellationToken.None).AsTask() : PostgresServer.DoAsync(pastTheMessage, InsertOf(record)));
+            await (pastTheMessage is null ? third.AppendAsync(record, CancellationToken.None).AsTask() : PostgresServer.AddToLedgerAsync(pastTheMessage, record.Number, record.Body, record.PreviousHash, record.Hash));
             foreach (var node in (ServerProcess[])[first, second])
                 await UntilAsync(async () => (await client.GetStringAsync(new Uri(node.Address, "privacy"))).Contains(words, StringComparison.Ordinal));
             return Stopwatch.GetElapsedTime(from);
@@ -63,25 +63,13 @@ static class SpreadReport
         }
     }
 
-    static string InsertOf(ChainedRecord record) => string.Create(
-        CultureInfo.InvariantCulture, $"insert into ledger values ({record.Number}, '\\x{Convert.ToHexString(record.Body.Span)}', '{record.PreviousHash}', '{record.Hash}')");
-
     /// <summary>The shipped sources with other words on one page.</summary>
     static ImmutableArray<SourceFile> Reworded(string words)
     {
-        var copy = Directory.CreateTempSubdirectory("earhelp-spread-").FullName;
-        foreach (var file in ((string[])["dialogs", "content"]).SelectMany(f => Directory.EnumerateFiles(Path.Combine(Places.Root, f), "*", SearchOption.AllDirectories)))
-        {
-            var to = Path.Combine(copy, Path.GetRelativePath(Places.Root, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            File.Copy(file, to);
-        }
-
-        var page = Path.Combine(copy, "content", "en", "pages.md");
-        File.WriteAllText(page, File.ReadAllText(page).Replace(Words, words, StringComparison.Ordinal));
-        var sources = SourceFolder.Read(copy);
-        Directory.Delete(copy, recursive: true);
-        return sources;
+        var sources = SourceFolder.Read(Places.Root);
+        var page = sources.Single(s => s.Path == "content/en/pages.md");
+        var text = Encoding.UTF8.GetString(page.Bytes.Span).Replace(Words, words, StringComparison.Ordinal);
+        return sources.Replace(page, new SourceFile(page.Path, Encoding.UTF8.GetBytes(text)));
     }
 
     static async Task UntilAsync(Func<Task<bool>> isSo)

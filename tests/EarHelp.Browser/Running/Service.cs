@@ -1,3 +1,4 @@
+using EarHelp.Servers.Host;
 using EarHelp.Web.Serving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -15,9 +16,6 @@ public class Service : IAsyncLifetime, IDisposable
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
         "--disable-component-update", "--disable-sync",
     ];
-
-    /// <summary>The browser without windows, which does the same in half the time; else the whole one.</summary>
-    static readonly string BrowserFile = new[] { "/usr/bin/chromium-headless-shell", "/usr/bin/chromium" }.First(File.Exists);
 
     readonly StringWriter _console = new();
     readonly string _data = Directory.CreateTempSubdirectory("earhelp-browser-").FullName;
@@ -58,7 +56,7 @@ public class Service : IAsyncLifetime, IDisposable
         var served = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         Address = new Uri($"http://localhost:{new Uri(served).Port}");
         _playwright = await Playwright.CreateAsync();
-        Browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = BrowserFile, Headless = true, Args = BrowserFlags });
+        Browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium.Program, Headless = true, Args = BrowserFlags });
     }
 
     public virtual async Task DisposeAsync()

@@ -67,9 +67,7 @@ public sealed class TwoNodes : IAsyncLifetime
     public Task InsertIntoLedgerAsync(ChainedRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
-        return PostgresServer.DoAsync(
-            _database,
-            string.Create(CultureInfo.InvariantCulture, $"insert into ledger values ({record.Number}, '\\x{Convert.ToHexString(record.Body.Span)}', '{record.PreviousHash}', '{record.Hash}')"));
+        return PostgresServer.AddToLedgerAsync(_database, record.Number, record.Body, record.PreviousHash, record.Hash);
     }
 
     /// <summary>Waits until something is so.</summary>

@@ -39,7 +39,8 @@ public sealed partial class TwoNodesTests(TwoNodes nodes, ITestOutputHelper outp
 
         await Asking.AskAsync(patient, ("name", "Yara"), ("number", "07700 900123"));
 
-        await nodes.UntilAsync(() => Task.FromResult(rung.IsCompletedSuccessfully));
+        await nodes.UntilAsync(() => Task.FromResult(rung.IsCompleted));
+        await rung;
         Assert.Contains("Yara", (await there.ReadAsync("/staff/desk")).Text, StringComparison.Ordinal);
     }
 
